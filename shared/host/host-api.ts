@@ -1,0 +1,106 @@
+/**
+ * The one contract between the window and the machine side. Electron's channels, the HTTP routes, both clients and the
+ * validation on the machine side are made from this table; nothing else crosses.
+ */
+import * as v from 'valibot';
+
+const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,79}$/, 'letters, digits and hyphens, at most 80'));
+const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'));
+
+/** One log line; `shared/visit/read-event.ts` checks its inside. */
+const eventRecord = v.looseObject({ id, v: v.number(), at: v.string(), by: v.string(), kind: v.string() });
+
+const visitSummary = v.object({
+  id,
+  coach: v.string(),
+  demo: v.boolean(),
+  openedAt: v.string(),
+  lastAt: v.string(),
+  events: v.number(),
+  /** One line a complaint: its title and how it stands. */
+  complaints: v.array(v.object({ title: v.string(), phase: v.string() })),
+});
+
+/** What is wrong with stored data, for the user: a sentence with what was kept and what to do. */
+const notice = v.object({ code: v.string(), message: v.string() });
+
+const settings = v.object({
+  light: v.picklist(['day', 'night', 'system']),
+  units: v.picklist(['us', 'metric']),
+  name: v.pipe(v.string(), v.maxLength(80)),
+  singleKeys: v.boolean(),
+});
+
+/** Tree and vocabulary as text, exactly as hashed: the window reads them with `shared/knowledge`. */
+const treeSnapshot = v.object({
+  id,
+  hash,
+  /** File name → text: tree.yaml and vocabulary/*.yaml. */
+  files: v.record(v.string(), v.string()),
+});
+
+export const hostApi = {
+  'app.info': {
+    request: v.object({}),
+    answer: v.object({ version: v.string(), shell: v.picklist(['electron', 'browser']), dataFolder: v.string() }),
+  },
+  'settings.read': { request: v.object({}), answer: settings },
+  'settings.write': { request: settings, answer: settings },
+  /** Trees on this machine; the snapshot of each is what a new complaint pins. */
+  'trees.list': {
+    request: v.object({}),
+    answer: v.object({ trees: v.array(treeSnapshot), notices: v.array(notice) }),
+  },
+  /** A tree as it was when an old visit was made. */
+  'trees.snapshot': { request: v.object({ visit: id, hash }), answer: treeSnapshot },
+  'visits.list': { request: v.object({}), answer: v.object({ visits: v.array(visitSummary), notices: v.array(notice) }) },
+  'visits.create': { request: v.object({ visit: id, first: eventRecord }), answer: v.object({ visit: id }) },
+  'visits.read': {
+    request: v.object({ visit: id }),
+    answer: v.object({ events: v.array(eventRecord), notices: v.array(notice), readOnly: v.boolean() }),
+  },
+  /** On disk, flushed, before the answer. `snapshot` names the tree that a complaint.opened pins. */
+  'visits.append': {
+    request: v.object({ visit: id, events: v.pipe(v.array(eventRecord), v.minLength(1), v.maxLength(50)) }),
+    answer: v.object({ written: v.number() }),
+  },
+  'photos.write': {
+    request: v.object({
+      visit: id,
+      type: v.picklist(['image/jpeg', 'image/png', 'image/webp']),
+      /** base64, at most 12 MB decoded. */
+      data: v.pipe(v.string(), v.maxLength(16_800_000)),
+    }),
+    answer: v.object({ photo: v.string() }),
+  },
+  'photos.read': {
+    request: v.object({ visit: id, photo: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}\.(jpg|png|webp)$/)) }),
+    answer: v.object({ type: v.string(), data: v.string() }),
+  },
+} as const;
+
+export type HostApi = typeof hostApi;
+export type HostMethod = keyof HostApi;
+export type HostRequest<M extends HostMethod> = v.InferOutput<HostApi[M]['request']>;
+export type HostAnswer<M extends HostMethod> = v.InferOutput<HostApi[M]['answer']>;
+
+/** What the window calls. IPC, HTTP and an in-memory one for tests implement it. */
+export interface HostClient {
+  call<M extends HostMethod>(method: M, request: HostRequest<M>): Promise<HostAnswer<M>>;
+}
+
+/** A refusal or failure of the machine side, the same over every carrier. */
+export interface HostFault {
+  readonly code: string;
+  /** A sentence for the user: what is wrong, what was kept, what to do. */
+  readonly message: string;
+}
+
+export class HostError extends Error {
+  readonly code: string;
+  constructor(fault: HostFault) {
+    super(fault.message);
+    this.name = 'HostError';
+    this.code = fault.code;
+  }
+}

@@ -1,0 +1,54 @@
+import type * as v from 'valibot';
+import { isUnit, unitOf } from '../units/index.ts';
+import { nearestText, unknownUnit } from './names.ts';
+import type { vocabularyFiles } from './schema.ts';
+import type { Path, SourceFile } from './source-file.ts';
+import type { SharedCheck } from './vocabulary.ts';
+
+export type CheckBody = v.InferOutput<(typeof vocabularyFiles)['checks']>[number];
+
+/** What the body of a check may refer to, and where it stands. */
+export interface BodyContext {
+  readonly file: SourceFile;
+  readonly path: Path;
+  readonly states: readonly { readonly id: string }[];
+  readonly instruments: readonly { readonly id: string; readonly unit: string }[];
+  readonly limits: readonly { readonly id: string }[];
+}
+
+/** The part of a check that is the same in every tree, with its references held against the vocabulary. */
+export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck {
+  const { file, path } = context;
+  const at = (...steps: (string | number)[]): Path => [...path, ...steps];
+  if (!context.states.some((state) => state.id === body.access)) {
+    file.error('unknown-access', at('access'), `"${body.access}" is not an access state.${nearestText(body.access, context.states.map((state) => state.id))}`);
+  }
+  body.limits.forEach((limit, i) => {
+    if (!context.limits.some((each) => each.id === limit)) file.error('unknown-limit', at('limits', i), `"${limit}" is not declared in limits.yaml.${nearestText(limit, context.limits.map((each) => each.id))}`);
+  });
+  const seen = new Set<string>();
+  body.results.forEach((result, i) => {
+    if (seen.has(result.id)) file.error('declared-twice', at('results', i, 'id'), `Result "${result.id}" is declared twice in check "${body.id}".`);
+    seen.add(result.id);
+    if (result.range && !body.measure) file.error('range-without-unit', at('results', i, 'range'), `"${result.id}" has a range, but check "${body.id}" measures nothing. Add measure: { unit, of, instrument }, or take the range out.`);
+  });
+  let measure: SharedCheck['measure'];
+  if (body.measure) {
+    const { unit, instrument } = body.measure;
+    const tool = context.instruments.find((each) => each.id === instrument);
+    if (!isUnit(unit)) file.error('unknown-unit', at('measure', 'unit'), unknownUnit(unit));
+    if (!tool) file.error('unknown-instrument', at('measure', 'instrument'), `"${instrument}" is not declared in instruments.yaml.${nearestText(instrument, context.instruments.map((each) => each.id))}`);
+    if (isUnit(unit) && tool && isUnit(tool.unit)) {
+      if (unitOf(unit).quantity !== unitOf(tool.unit).quantity) file.error('instrument-measures-something-else', at('measure', 'instrument'), `"${instrument}" reads ${unitOf(tool.unit).id}, but the check is in ${unitOf(unit).id}. Name an instrument that reads the same quantity.`);
+      measure = { ...body.measure, unit: unitOf(unit).id };
+    }
+  }
+  const { timer, site, measure: _written, results, ...rest } = body;
+  return {
+    ...rest,
+    results: results.map((result) => ({ id: result.id, label: result.label, range: result.range ?? null })),
+    ...(timer === undefined ? {} : { timerS: timer }),
+    ...(site === undefined ? {} : { site }),
+    ...(measure === undefined ? {} : { measure }),
+  };
+}

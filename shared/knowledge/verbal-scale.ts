@@ -1,0 +1,20 @@
+/**
+ * Words an author may write in place of a likelihood.
+ *
+ * Anchors: Renooij & Witteman, Talking probabilities: communicating probabilistic information with words and numbers,
+ * International Journal of Approximate Reasoning 22 (1999): (almost) impossible 0, improbable 15, uncertain 25,
+ * fifty-fifty 50, expected 75, probable 85, certain 100 in 100 (anchors second-hand, as quoted in other documents).
+ * The two ends are moved to .01 and .99 here (judgement), because no likelihood of a tree is 0.
+ */
+export const VERBAL_SCALE: ReadonlyMap<string, number> = new Map([
+  ['almost-impossible', 0.01],
+  ['improbable', 0.15],
+  ['uncertain', 0.25],
+  ['fifty-fifty', 0.5],
+  ['expected', 0.75],
+  ['probable', 0.85],
+  ['certain', 0.99],
+]);
+
+/** Stands for what the other results of the row leave. Once a row. */
+export const REST = 'rest';

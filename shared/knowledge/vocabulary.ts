@@ -1,0 +1,79 @@
+/** What several trees share, each id declared once in `trees/vocabulary/`. */
+import type { Check, LayoutValue } from './tree.ts';
+
+/** How a number or statement came to be. */
+export const STATUSES = ['seen', 'second-hand', 'memory', 'practice', 'judgement'] as const;
+export type Status = (typeof STATUSES)[number];
+
+export interface Limit {
+  readonly id: string;
+  readonly quantity: string;
+  /** As printed, with its unit. */
+  readonly value: string;
+  /** "common practice, no source" where there is none. */
+  readonly source: string;
+  readonly status: Status;
+}
+
+export interface Instrument {
+  readonly id: string;
+  readonly name: string;
+  /** Unit id in which the fields below are given. */
+  readonly unit: string;
+  /** Standard uncertainty of one reading (one sigma). */
+  readonly uncertainty: number;
+  /** Lowest and highest reading that the instrument can show for this use. */
+  readonly range: readonly [number, number];
+  readonly source: string;
+  readonly status: Status;
+}
+
+/** How far the coach is taken apart or set up. A tree: each state may have a parent that must be open first. */
+export interface AccessState {
+  readonly id: string;
+  readonly name: string;
+  readonly means: string;
+  readonly parent?: string;
+  /** Minutes to get there from the parent, and back. Judgement. */
+  readonly openMinutes: number;
+  readonly closeMinutes: number;
+  /** States that must be closed (with all below them) while this one is open. */
+  readonly forbids: readonly string[];
+  /** The coach moves under its own power on a road. */
+  readonly moves: boolean;
+}
+
+export interface LayoutFeature {
+  readonly id: string;
+  readonly ask: string;
+  readonly values: readonly { readonly value: LayoutValue; readonly label: string }[];
+  /** What an older coach of this kind most likely has; may be preselected, never taken silently. */
+  readonly usual?: LayoutValue;
+}
+
+/** Everything of a check but what belongs to one tree. */
+export type SharedCheck = Omit<
+  Check,
+  'sharedAs' | 'likelihood' | 'group' | 'requires' | 'settles' | 'when' | 'appliesTo' | 'pictures'
+>;
+
+export interface Vocabulary {
+  readonly limits: ReadonlyMap<string, Limit>;
+  readonly instruments: ReadonlyMap<string, Instrument>;
+  /** In the order of the file: parents before children. */
+  readonly access: readonly AccessState[];
+  readonly layout: readonly LayoutFeature[];
+  readonly checks: ReadonlyMap<string, SharedCheck>;
+  /** What the program asks the user to have at hand: tool id → words of `Check.tools` it provides. */
+  readonly tools: readonly ToolKind[];
+}
+
+/** One entry of the "what is at hand" list. */
+export interface ToolKind {
+  readonly id: string;
+  readonly name: string;
+  /** Words in `Check.tools` that this kind provides, exactly as written there. */
+  readonly covers: readonly string[];
+  /** Roles that have it unless they say otherwise. */
+  readonly usualFor: readonly string[];
+}

@@ -1,0 +1,5 @@
+export { convert, convertDifference, isUnit, unitOf, unitsLike, UnitError } from './convert.ts';
+export { formatNumber, formatQuantity, preferredUnit, type UnitSystem } from './format.ts';
+export { editDistance, nearest } from './nearest.ts';
+export { parseNumber } from './parse-number.ts';
+export { UNITS, type Quantity, type Unit } from './units.ts';

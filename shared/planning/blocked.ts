@@ -1,0 +1,44 @@
+import { fitOf } from '../knowledge/layout.ts';
+import { ROLES, type Check } from '../knowledge/tree.ts';
+import type { Vocabulary } from '../knowledge/vocabulary.ts';
+import type { Blocked, DriveVerdict } from './assessment.ts';
+import { isMet } from './clear-result.ts';
+import type { Situation } from './situation.ts';
+import type { Finding } from '../inference/index.ts';
+
+/** Words of `Check.tools` that somebody has at hand. */
+export function wordsAtHand(vocabulary: Vocabulary, situation: Pick<Situation, 'who' | 'tools'>): ReadonlySet<string> {
+  const kinds = vocabulary.tools.filter((kind) => (situation.tools ? situation.tools.includes(kind.id) : kind.usualFor.includes(situation.who)));
+  return new Set(kinds.flatMap((kind) => kind.covers));
+}
+
+/**
+ * Why a check cannot be offered to this person now; null when it can.
+ *
+ * @param findings  those that stand.
+ * @param verdict   a coach that must stay put, or that a rule lets only creep, is not taken on the road; null = not asked.
+ */
+export function blockedReason(
+  check: Check,
+  situation: Situation,
+  findings: readonly Finding[],
+  verdict: DriveVerdict | null,
+  atHand: ReadonlySet<string>,
+  checks: ReadonlyMap<string, Check>,
+): Blocked | null {
+  if (findings.some((finding) => finding.check === check.id)) return { kind: 'done' };
+  const fit = fitOf(check.when, situation.layout);
+  if (fit.fits === 'no') return { kind: 'layout', feature: fit.feature, known: true };
+  if (ROLES.indexOf(check.who) > ROLES.indexOf(situation.who)) return { kind: 'who', needs: check.who };
+  const missing = check.tools.filter((word) => !atHand.has(word));
+  if (missing.length > 0) return { kind: 'tools', missing };
+  if (!isMet(check.requires, checks, findings)) return { kind: 'requires' };
+  if (verdict && situation.vocabulary.access.find(({ id }) => id === check.access)?.moves) {
+    const ruled = verdict.fired.some((rule) => rule.verdict !== 'drive-and-book');
+    const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
+    if (verdict.verdict === 'stay-put' || ruled) return { kind: 'verdict' };
+    if (owner && verdict.openQuestions.length > 0) return { kind: 'triage' };
+  }
+  if (fit.fits === 'unknown') return { kind: 'layout', feature: fit.feature, known: false };
+  return null;
+}

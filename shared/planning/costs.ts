@@ -1,0 +1,18 @@
+import type { Role } from '../knowledge/tree.ts';
+import type { Costs } from './situation.ts';
+
+/**
+ * Costs that hold until a person changes them: minutes, or their money's worth at the workshop's hourly rate. All
+ * judgement. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
+ */
+const SHOP: Costs = { handOver: 240, wrongPart: 60, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
+
+/** Costs for a role. An owner's hand-over is what happens anyway: the workshop takes over; a second diagnosis is the loss. */
+export function defaultCosts(role: Role): Costs {
+  return role === 'apprentice' ? { ...SHOP, handOver: 180 } : SHOP;
+}
+
+/** Belief in danger causes from which "drive and book" is not offered. */
+export function dangerThreshold(costs: Costs): number {
+  return Math.min(1, costs.tow / costs.missDanger);
+}

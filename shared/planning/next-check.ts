@@ -1,0 +1,152 @@
+import { mutualInformation } from '../inference/index.ts';
+import type { Check } from '../knowledge/tree.ts';
+import { closingCost, move } from './access.ts';
+import type { Blocked, CheckOption, DriveVerdict } from './assessment.ts';
+import { blockedReason, wordsAtHand } from './blocked.ts';
+import { checkCost } from './one-step.ts';
+import type { ActNow } from './problem.ts';
+import type { Situation } from './situation.ts';
+import { treeProblem, type TreeProblem } from './tree-problem.ts';
+
+/** Two checks whose values are closer than this share of the cost that is left, or than a minute, are equally good. Judgement. */
+const TIE_SHARE = 0.01;
+const TIE_MINUTES = 1;
+
+/** Everything the planner worked out for a situation. */
+export interface Ranking {
+  readonly problem: TreeProblem;
+  readonly actNow: ActNow;
+  /** Expected cost if the cause were known now: no plan can cost less. */
+  readonly bound: number;
+  /** Offered checks best first, then blocked ones in file order. */
+  readonly options: readonly CheckOption[];
+  /** What to do by cost alone. */
+  readonly stop: StopDecision;
+}
+
+export type StopDecision =
+  /** A check is worth more than it costs. */
+  | { readonly kind: 'check'; readonly option: CheckOption; readonly why: 'saves' | 'several-together' | 'settles' }
+  /** Nothing cheaper is left than acting. `proven` = no check could pay for itself. */
+  | { readonly kind: 'act'; readonly proven: boolean };
+
+/**
+ * Ranks the checks of a tree by expected saving: the cost of the best plan without further checks, less the cost of this
+ * check, its access and the best plans after its results.
+ *
+ * @param verdict  null leaves the drive verdict out of what can be offered.
+ */
+export function rankChecks(situation: Situation, verdict: DriveVerdict | null): Ranking {
+  const { tree, vocabulary } = situation;
+  const checks = new Map(tree.checks.map((check) => [check.id, check]));
+  const atHand = wordsAtHand(vocabulary, situation);
+  const blocked = new Map<string, Blocked | null>();
+  const problem = treeProblem(situation, (check) => blocked.get(check.id) === null);
+  for (const check of tree.checks) blocked.set(check.id, blockedReason(check, situation, problem.start.findings, verdict, atHand, checks));
+
+  const belief = problem.belief(problem.start);
+  const actNow = problem.actNow(belief, problem.stage);
+  const bound = boundOf(problem);
+  const all = tree.checks.map((check, k) => optionOf(problem, check, k, actNow.cost, blocked.get(check.id) ?? null));
+  const offered = inOrderOfWorth(all.filter((option) => !option.blocked), tree.checks, actNow.cost);
+  const options = [...offered, ...all.filter((option) => option.blocked)];
+  return { problem, actNow, bound, options, stop: stopDecision(situation, problem, offered, actNow, bound) };
+}
+
+function optionOf(problem: TreeProblem, check: Check, k: number, actCost: number, blocked: Blocked | null): CheckOption {
+  const { access, stage } = problem;
+  const there = move(access, stage.access, problem.checks[k]!.need);
+  const accessMinutes = Math.max(0, there.cost + closingCost(access, there.state) - closingCost(access, stage.access));
+  const table = problem.model.tables.get(check.id)!;
+  const { share } = problem.outlook(problem.start, k);
+  return {
+    check: check.id,
+    minutes: check.minutes,
+    accessMinutes,
+    saves: blocked?.kind === 'done' ? 0 : actCost - checkCost(problem, problem.start, problem.stage, k),
+    bits: mutualInformation(problem.belief(problem.start), table.likelihood),
+    resultShares: Array.from(share),
+    ...(blocked ? { blocked } : {}),
+  };
+}
+
+/** Best first. Among those as good as the best: fewer hazards, then less time, then the order of the file. */
+function inOrderOfWorth(options: readonly CheckOption[], checks: readonly Check[], costLeft: number): CheckOption[] {
+  const sorted = [...options].sort((a, b) => b.saves - a.saves);
+  const best = sorted[0];
+  if (!best) return [];
+  const tie = Math.max(TIE_MINUTES, TIE_SHARE * costLeft);
+  const equals = sorted.filter((option) => best.saves - option.saves <= tie && (option.saves > 0 || best.saves <= 0));
+  const place = new Map(checks.map((check, i) => [check.id, i]));
+  const hazards = (option: CheckOption): number => checks[place.get(option.check)!]!.hazards.length;
+  equals.sort((a, b) => hazards(a) - hazards(b) || a.minutes + a.accessMinutes - (b.minutes + b.accessMinutes) || place.get(a.check)! - place.get(b.check)!);
+  return [...equals, ...sorted.filter((option) => !equals.includes(option))];
+}
+
+/** Σ belief · cost when the cause is known: a lower bound of every plan's cost (linear in the belief). */
+function boundOf(problem: TreeProblem): number {
+  const belief = problem.belief(problem.start);
+  let bound = 0;
+  for (let c = 0; c < belief.length; c++) {
+    if (belief[c]! <= 0) continue;
+    const known = new Float64Array(belief.length);
+    known[c] = 1;
+    bound += belief[c]! * problem.actNow(known, problem.stage).cost;
+  }
+  return bound;
+}
+
+/**
+ * Check or act. Acting now is proven best when the value of knowing the cause for certain is no more than the cheapest
+ * check. When no single check saves anything but that is not proven, several together may: the most informative one for
+ * its time is then taken if its information could pay for it. A cause that can hurt people, and one that is only what is
+ * left, is not acted on before what settles it (or its near rivals) has been looked at, where this person can.
+ *
+ * @source Provable stopping: V_act − h_PI ≤ min c, every policy that starts with a check costs at least c + h_PI.
+ */
+function stopDecision(situation: Situation, problem: TreeProblem, offered: readonly CheckOption[], actNow: ActNow, bound: number): StopDecision {
+  const cost = (option: CheckOption): number => option.minutes + option.accessMinutes;
+  const best = offered[0];
+  if (best && best.saves > 0) return { kind: 'check', option: best, why: 'saves' };
+  const settling = settlingFirst(situation, problem, offered, actNow);
+  if (settling) return { kind: 'check', option: settling, why: 'settles' };
+  const knowing = actNow.cost - bound;
+  const cheapest = Math.min(...offered.map(cost));
+  if (knowing <= cheapest) return { kind: 'act', proven: true };
+  const left = entropy(problem.belief(problem.start));
+  let several: CheckOption | null = null;
+  for (const option of offered) {
+    // What its share of the open question is worth, if knowing all of it is worth `knowing`.
+    const worth = left > 0 ? (option.bits / left) * knowing : 0;
+    if (worth > cost(option) && (!several || option.bits / cost(option) > several.bits / cost(several))) several = option;
+  }
+  return several ? { kind: 'check', option: several, why: 'several-together' } : { kind: 'act', proven: false };
+}
+
+/** The settling check that has to come before acting on the leading cause; null when there is none that can be done. */
+function settlingFirst(situation: Situation, problem: TreeProblem, offered: readonly CheckOption[], actNow: ActNow): CheckOption | null {
+  const belief = problem.belief(problem.start);
+  if (actNow.first.kind !== 'correct') return null;
+  const cause = problem.causesOf[actNow.first.correction]!;
+  const column = problem.model.causeIds.indexOf(cause.id);
+  const wanted = cause.byExclusion
+    ? problem.causesOf.filter((rival) => rival !== cause && belief[problem.model.causeIds.indexOf(rival.id)]! * 3 >= belief[column]!).map(({ id }) => id)
+    : cause.hazard === 'danger'
+      ? [cause.id]
+      : [];
+  const tree = situation.tree;
+  const done = new Set(problem.start.findings.map((finding) => finding.check));
+  for (const id of wanted) {
+    const settlers = tree.checks.filter((check) => check.settles.includes(id));
+    if (settlers.some((check) => done.has(check.id))) continue;
+    const option = offered.find((each) => settlers.some((check) => check.id === each.check));
+    if (option) return option;
+  }
+  return null;
+}
+
+function entropy(belief: Float64Array): number {
+  let bits = 0;
+  for (const p of belief) if (p > 0) bits -= p * Math.log2(p);
+  return bits;
+}

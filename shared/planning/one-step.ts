@@ -1,0 +1,43 @@
+import { move } from './access.ts';
+import type { ActNow, Problem, Stage } from './problem.ts';
+
+/** What the one-step rule says in a state. */
+export interface OneStep {
+  readonly actNow: ActNow;
+  /** Every open check: expected cost when it is made now and no other after it. */
+  readonly checks: readonly { readonly check: number; readonly cost: number; readonly saves: number }[];
+  /** Index into `checks` of the best one that costs less than acting now; −1 = act now. */
+  readonly best: number;
+}
+
+/**
+ * One-step look-ahead: make the check with the least expected cost if that is less than the best plan without checks.
+ *
+ * @source Heckerman, Breese & Rommelse 1995 (opening pages read): ECO(k) = c_k + access + Σ P(o)·ECR(after o).
+ */
+export function oneStep<K>(problem: Problem<K>, knowledge: K, stage: Stage): OneStep {
+  const belief = problem.belief(knowledge);
+  const actNow = problem.actNow(belief, stage);
+  let best = -1;
+  let least = actNow.cost - 1e-12;
+  const checks = problem.openChecks(knowledge).map((check, i) => {
+    const cost = checkCost(problem, knowledge, stage, check);
+    if (cost < least) {
+      least = cost - 1e-12;
+      best = i;
+    }
+    return { check, cost, saves: actNow.cost - cost };
+  });
+  return { actNow, checks, best };
+}
+
+/** Expected cost of making one check now and then following the best plan without checks. */
+export function checkCost<K>(problem: Problem<K>, knowledge: K, stage: Stage, check: number): number {
+  const action = problem.checks[check]!;
+  const there = move(problem.access, stage.access, action.need);
+  const then = { access: there.state, failed: stage.failed };
+  const { share, after } = problem.outlook(knowledge, check);
+  let cost = action.cost + there.cost;
+  for (let r = 0; r < after.length; r++) if (share[r]! > 1e-15) cost += share[r]! * problem.actNow(after[r]!, then).cost;
+  return cost;
+}

@@ -1,0 +1,117 @@
+import { beliefModel, outlook, posterior, type BeliefModel, type Finding, type Posterior } from '../inference/index.ts';
+import type { Cause, Check } from '../knowledge/tree.ts';
+import { maskOf, needOf, vocabularyGraph, type AccessGraph } from './access.ts';
+import { driveLosses } from './drive-loss.ts';
+import type { CheckAction, CorrectionAction, DecisionAction, Problem, Stage } from './problem.ts';
+import { bestDecision, repairPlan, type PlanParts } from './repair-plan.ts';
+import type { Situation } from './situation.ts';
+import { standing } from './standing.ts';
+
+/** Findings that count, and the belief that follows from them. */
+export interface Knowledge {
+  readonly findings: readonly Finding[];
+  readonly now: Posterior;
+}
+
+/** A coach with a complaint as a troubleshooting problem. */
+export interface TreeProblem extends Problem<Knowledge> {
+  readonly model: BeliefModel;
+  readonly start: Knowledge;
+  readonly stage: Stage;
+  /** Same order as `corrections`. */
+  readonly causesOf: readonly Cause[];
+  /** Same order as `checks`. */
+  readonly checksOf: readonly Check[];
+  readonly excluded: ReadonlySet<string>;
+}
+
+/** Correction minutes never fall below this, however much is open already. Judgement. */
+const LEAST_CORRECTION = 15;
+
+/**
+ * The problem of a situation. Corrections cure exactly their cause and cost their mean hours, less the opening that the
+ * access then adds again, plus the wrong-part allowance; the proof follows each. Handing over costs its flat price and
+ * the correction all the same, since somebody has to do it. An owner corrects nothing: what ends the matter is the drive
+ * decision, and after it the workshop's own search, which somebody pays for.
+ *
+ * @param canDo  checks that this person can be offered; decides `openChecks`.
+ */
+export function treeProblem(situation: Situation, canDo: (check: Check) => boolean): TreeProblem {
+  const { tree, vocabulary, costs } = situation;
+  const model = beliefModel(tree, situation.layout);
+  const access = vocabularyGraph(vocabulary.access);
+  const need = (id: string) => needOf(access, vocabulary.access, id);
+  const { findings, excluded } = standing(model, situation);
+
+  const causesOf = model.causeIds.flatMap((id) => tree.causes.find((cause) => cause.id === id) ?? []);
+  const corrections = causesOf.map((cause, column): CorrectionAction => {
+    const at = cause.correction.access ?? 'parked';
+    return {
+      id: cause.id,
+      cost: Math.max(LEAST_CORRECTION, correctionMinutes(cause) - chainMinutes(access, at)) + costs.wrongPart,
+      need: need(at),
+      cures: [{ cause: column, share: 1 }],
+    };
+  });
+  const meanCorrection = causesOf.reduce((sum, cause, c) => sum + model.prior[c]! * correctionMinutes(cause), 0);
+  const handOver: DecisionAction = {
+    id: 'hand-over',
+    loss: Float64Array.from(model.causeIds, (_, c) => costs.handOver + (causesOf[c] ? correctionMinutes(causesOf[c]) : meanCorrection)),
+  };
+  const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
+  const parts: PlanParts = {
+    access,
+    corrections,
+    decisions: [handOver],
+    verify: { cost: proof?.minutes ?? 0, need: need(proof?.access ?? 'parked') },
+    closeAtEnd: true,
+  };
+  const failed = corrections.reduce((mask, { id }, r) => (excluded.has(id) ? mask | (1 << r) : mask), 0);
+  const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
+  const losses = Object.entries(driveLosses(tree, model, costs)).map(([id, loss]): DecisionAction => ({ id, loss }));
+
+  const checksOf = tree.checks;
+  const checks = checksOf.map((check): CheckAction => ({ id: check.id, cost: check.minutes, need: need(check.access) }));
+  const offered = checksOf.map((check) => canDo(check));
+  return {
+    ...parts,
+    decisions: owner ? losses : parts.decisions,
+    causes: model.causeIds.length,
+    model,
+    checks,
+    checksOf,
+    causesOf,
+    excluded,
+    start: { findings, now: posterior(model, findings, excluded) },
+    stage: { access: maskOf(access, situation.access), failed },
+    belief: ({ now }) => now.probability,
+    openChecks: (knowledge) => checksOf.flatMap((check, k) => (offered[k] && !knowledge.findings.some((finding) => finding.check === check.id) ? [k] : [])),
+    outlook: ({ now }, check) => outlook(model, now, checks[check]!.id),
+    learn(knowledge, check, result) {
+      const found: Finding = {
+        id: `if-${checks[check]!.id}`,
+        check: checks[check]!.id,
+        value: { kind: 'result', result: checksOf[check]!.results[result]!.id },
+      };
+      const next = [...knowledge.findings, found];
+      return { findings: next, now: posterior(model, next, excluded) };
+    },
+    actNow(belief, stage) {
+      const plan = repairPlan(parts, belief, stage);
+      if (!owner) return plan;
+      const drive = bestDecision(losses, belief, 1);
+      return { cost: drive.cost + plan.cost, first: { kind: 'decide', decision: drive.index } };
+    },
+  };
+}
+
+/** Mean labour of a correction, minutes, access included. */
+export function correctionMinutes(cause: Cause): number {
+  return ((cause.correction.hours[0] + cause.correction.hours[1]) / 2) * 60;
+}
+
+/** Minutes to open and close a state with its parents. */
+function chainMinutes(access: AccessGraph, id: string): number {
+  const mask = access.chain[access.ids.indexOf(id)]!;
+  return access.openCost.reduce((sum, open, i) => (mask & (1 << i) ? sum + open + access.closeCost[i]! : sum), 0);
+}

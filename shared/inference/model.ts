@@ -48,6 +48,21 @@ export interface ModelOptions {
  */
 export function beliefModel(tree: Tree, layout: Layout, options: ModelOptions = {}): BeliefModel {
   const floor = options.floor ?? FLOOR;
+  const kept = tree.causes.map(({ when }) => (fitOf(when, layout).fits === 'no' ? 'n' : 'y')).join('');
+  const key = `${floor} ${kept}`;
+  const models = made.get(tree) ?? new Map<string, BeliefModel>();
+  made.set(tree, models);
+  const known = models.get(key);
+  if (known) return known;
+  const model = buildModel(tree, layout, floor);
+  models.set(key, model);
+  return model;
+}
+
+/** Models made before: the same tree on the same kind of coach gives the same tables. */
+const made = new WeakMap<Tree, Map<string, BeliefModel>>();
+
+function buildModel(tree: Tree, layout: Layout, floor: number): BeliefModel {
   const kept = tree.causes.map((cause, i) => ({ cause, i })).filter(({ cause }) => fitOf(cause.when, layout).fits !== 'no');
   const causeIds = [...kept.map(({ cause }) => cause.id), UNLISTED];
   const n = causeIds.length;

@@ -5,11 +5,14 @@ import type { Costs } from './situation.ts';
  * Costs that hold until a person changes them: minutes, or their money's worth at the workshop's hourly rate. All
  * judgement. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
  */
-const SHOP: Costs = { handOver: 240, wrongPart: 60, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
+const SHOP: Costs = { handOver: 960, wrongPart: 90, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
 
-/** Costs for a role. An owner's hand-over is what happens anyway: the workshop takes over; a second diagnosis is the loss. */
+/**
+ * Costs for a role. Handing over means that somebody else starts again: two working days of a second workshop, one when
+ * an apprentice hands over to the mechanic beside them.
+ */
 export function defaultCosts(role: Role): Costs {
-  return role === 'apprentice' ? { ...SHOP, handOver: 180 } : SHOP;
+  return role === 'apprentice' ? { ...SHOP, handOver: 480 } : SHOP;
 }
 
 /** Belief in danger causes from which "drive and book" is not offered. */

@@ -35,16 +35,16 @@ function tellsApartIn(causeIds: readonly string[], now: Posterior, { share, afte
 /** One sentence: why this check now. Names, never ids. */
 export function reasonFor(ranking: Ranking, option: CheckOption, tree: Tree): string {
   const check = tree.checks.find(({ id }) => id === option.check)!;
-  const name = (id: string): string => inSentence(tree.causes.find((cause) => cause.id === id)!.name);
+  const name = (id: string): string => `“${shortName(tree.causes.find((cause) => cause.id === id)!.name)}”`;
   const belief = ranking.problem.belief(ranking.problem.start);
   const { causeIds } = ranking.problem.model;
   const settled = check.settles.filter((id) => (belief[causeIds.indexOf(id)] ?? 0) >= 0.2);
   const { raises, lowers } = tellsApart(ranking, option.check);
   const what =
     settled.length > 0
-      ? `it settles whether it is ${settled.slice(0, 2).map(name).join(' or ')}`
+      ? `it settles whether it is ${name(settled[0]!)}`
       : raises.length > 0 && lowers.length > 0
-        ? `it tells ${raises.map(name).join(' or ')} from ${lowers.map(name).join(' or ')}`
+        ? `it tells ${name(raises[0]!)} from ${name(lowers[0]!)}`
         : 'it may turn up something that nothing else has shown';
   return `Asked now because ${what}, and ${effort(option)}.`;
 }
@@ -53,6 +53,11 @@ function effort(option: CheckOption): string {
   const minutes = `${option.minutes} minute${option.minutes === 1 ? '' : 's'}`;
   if (option.accessMinutes === 0) return `it takes ${minutes} as the coach stands now`;
   return `it is worth ${minutes} and ${option.accessMinutes} more to get there and back`;
+}
+
+/** The first part of a long name, for sentences: up to a comma, semicolon or bracket. */
+export function shortName(name: string): string {
+  return inSentence(name.split(/[,;(:]/)[0]!.trim());
 }
 
 /** A name inside a sentence: small first letter unless it is an abbreviation. */

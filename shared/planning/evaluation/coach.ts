@@ -1,0 +1,56 @@
+import { beliefModel, type BeliefModel } from '../../inference/index.ts';
+import type { Layout } from '../../knowledge/layout.ts';
+import { UNLISTED, type LayoutValue, type Tree } from '../../knowledge/tree.ts';
+import type { Vocabulary } from '../../knowledge/vocabulary.ts';
+import { draw } from './random.ts';
+
+/** A coach with one hidden fault: what the fault is, how the coach is built, and what each check would find. */
+export interface SimulatedCoach {
+  readonly cause: string;
+  readonly layout: Layout;
+  /** Result id of a check, drawn from the tree's likelihoods the first time it is asked and the same after that. */
+  look(check: string): string;
+}
+
+/**
+ * Draws a coach from a tree: the fault by the prior (`unlisted` too), the layout so that the fault can exist, results
+ * from the likelihoods as authored. It says how well the tables are used, not how true they are.
+ */
+export function drawCoach(tree: Tree, vocabulary: Vocabulary, random: () => number): SimulatedCoach {
+  const all = beliefModel(tree, {}, { floor: 0 });
+  const cause = all.causeIds[draw(all.prior, random)]!;
+  const layout = layoutFor(tree, vocabulary, cause);
+  return coachWith(tree, cause, layout, random);
+}
+
+/** A coach with a given fault. */
+export function coachWith(tree: Tree, cause: string, layout: Layout, random: () => number): SimulatedCoach {
+  const truth: BeliefModel = beliefModel(tree, {}, { floor: 0 });
+  const column = truth.causeIds.indexOf(cause);
+  const found = new Map<string, string>();
+  return {
+    cause,
+    layout,
+    look(check) {
+      const known = found.get(check);
+      if (known !== undefined) return known;
+      const table = truth.tables.get(check)!;
+      const result = table.check.results[draw(table.likelihood.map((row) => row[column]!), random)]!.id;
+      found.set(check, result);
+      return result;
+    },
+  };
+}
+
+/** A usual coach on which the cause can exist: its own features first, then what is usual, then the first value listed. */
+export function layoutFor(tree: Tree, vocabulary: Vocabulary, cause: string): Layout {
+  const own = cause === UNLISTED ? {} : tree.causes.find(({ id }) => id === cause)!.when;
+  const used = new Set([tree, ...tree.causes, ...tree.checks].flatMap(({ when }) => Object.keys(when)));
+  const layout: Record<string, LayoutValue> = {};
+  for (const feature of vocabulary.layout) {
+    if (!used.has(feature.id)) continue;
+    const wanted = own[feature.id] ?? tree.when[feature.id];
+    layout[feature.id] = wanted?.[0] ?? feature.usual ?? feature.values[0]!.value;
+  }
+  return layout;
+}

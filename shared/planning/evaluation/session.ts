@@ -1,0 +1,90 @@
+import { fitOf } from '../../knowledge/layout.ts';
+import { ROLES, UNLISTED, type Role, type Tree } from '../../knowledge/tree.ts';
+import type { Vocabulary } from '../../knowledge/vocabulary.ts';
+import type { Finding } from '../../inference/index.ts';
+import { closingCost, idsOf, maskOf, move, needOf, vocabularyGraph } from '../access.ts';
+import { wordsAtHand } from '../blocked.ts';
+import { isMet } from '../clear-result.ts';
+import type { CorrectionDone, Costs, Situation } from '../situation.ts';
+import { correctionMinutes } from '../tree-problem.ts';
+import type { SimulatedCoach } from './coach.ts';
+
+/** What a way of working does next. */
+export type Move = { readonly kind: 'check'; readonly check: string } | { readonly kind: 'correct'; readonly cause: string } | { readonly kind: 'hand-over' };
+
+/** A way of working: the planner's, the taught order's, the part swapper's. */
+export interface WayOfWorking {
+  readonly name: string;
+  next(situation: Situation): Move;
+}
+
+export interface Outcome {
+  /** First cause that was corrected, `unlisted` for a hand-over. */
+  readonly concluded: string;
+  readonly right: boolean;
+  readonly cured: boolean;
+  /** Minutes of checks with their access, and everything together with corrections, proofs and hand-over. */
+  readonly checkMinutes: number;
+  readonly cost: number;
+  readonly checks: number;
+  readonly wrongParts: number;
+}
+
+/** Corrections are proven by the tree's first general proof; a proof is taken to tell the truth. */
+export function work(coach: SimulatedCoach, way: WayOfWorking, tree: Tree, vocabulary: Vocabulary, who: Role, costs: Costs): Outcome {
+  const graph = vocabularyGraph(vocabulary.access);
+  const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
+  let open = 0;
+  let cost = 0;
+  let checkMinutes = 0;
+  let wrongParts = 0;
+  let concluded: string | null = null;
+  const findings: Finding[] = [];
+  const corrections: CorrectionDone[] = [];
+  const truth = tree.causes.find(({ id }) => id === coach.cause);
+  const goTo = (access: string): number => {
+    const there = move(graph, open, needOf(graph, vocabulary.access, access));
+    open = there.state;
+    return there.cost;
+  };
+  for (;;) {
+    const step = way.next({ tree, vocabulary, who, layout: coach.layout, findings, stopAnswers: {}, corrections, access: idsOf(graph, open), costs });
+    if (step.kind === 'check') {
+      const check = tree.checks.find(({ id }) => id === step.check)!;
+      const minutes = check.minutes + goTo(check.access);
+      cost += minutes;
+      checkMinutes += minutes;
+      findings.push({ id: `f${findings.length}`, check: check.id, value: { kind: 'result', result: coach.look(check.id) } });
+      continue;
+    }
+    if (step.kind === 'hand-over') {
+      concluded ??= UNLISTED;
+      cost += costs.handOver + closingCost(graph, open) + (truth ? correctionMinutes(truth) : costs.handOver / 2);
+      return { concluded, right: concluded === coach.cause, cured: false, checkMinutes, cost, checks: findings.length, wrongParts };
+    }
+    concluded ??= step.cause;
+    const cause = tree.causes.find(({ id }) => id === step.cause)!;
+    const at = cause.correction.access ?? 'parked';
+    const chain = graph.chain[graph.ids.indexOf(at)]!;
+    const included = closingCost(graph, chain) + graph.openCost.reduce((sum, minutes, i) => (chain & (1 << i) ? sum + minutes : sum), 0);
+    cost += Math.max(15, correctionMinutes(cause) - included) + goTo(at);
+    cost += (proof?.minutes ?? 0) + goTo(proof?.access ?? 'parked');
+    const cured = step.cause === coach.cause;
+    if (cured) return { concluded, right: concluded === coach.cause, cured, checkMinutes, cost: cost + closingCost(graph, open), checks: findings.length, wrongParts };
+    wrongParts += 1;
+    cost += costs.wrongPart;
+    corrections.push({ cause: step.cause, partSeen: 'good', proof: 'still-there', findingsBefore: [] });
+    open = maskOf(graph, idsOf(graph, open));
+  }
+}
+
+/** Whether a person can do a check now, layout and prerequisites considered. */
+export function canDo(check: Tree['checks'][number], situation: Situation): boolean {
+  return (
+    !situation.findings.some((finding) => finding.check === check.id) &&
+    ROLES.indexOf(check.who) <= ROLES.indexOf(situation.who) &&
+    fitOf(check.when, situation.layout).fits !== 'no' &&
+    check.tools.every((word) => wordsAtHand(situation.vocabulary, situation).has(word)) &&
+    isMet(check.requires, new Map(situation.tree.checks.map((each) => [each.id, each])), situation.findings)
+  );
+}

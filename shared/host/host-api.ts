@@ -17,8 +17,6 @@ const visitSummary = v.object({
   openedAt: v.string(),
   lastAt: v.string(),
   events: v.number(),
-  /** One line a complaint: its title and how it stands. */
-  complaints: v.array(v.object({ title: v.string(), phase: v.string() })),
 });
 
 /** What is wrong with stored data, for the user: a sentence with what was kept and what to do. */
@@ -42,10 +40,10 @@ const treeSnapshot = v.object({
 export const hostApi = {
   'app.info': {
     request: v.object({}),
-    answer: v.object({ version: v.string(), shell: v.picklist(['electron', 'browser']), dataFolder: v.string() }),
+    answer: v.object({ version: v.string(), shell: v.picklist(['electron', 'browser']), dataFolder: v.string(), now: v.string() }),
   },
-  'settings.read': { request: v.object({}), answer: settings },
-  'settings.write': { request: settings, answer: settings },
+  'settings.read': { request: v.object({}), answer: v.object({ settings, notices: v.array(notice) }) },
+  'settings.write': { request: settings, answer: v.object({ settings }) },
   /** Trees on this machine; the snapshot of each is what a new complaint pins. */
   'trees.list': {
     request: v.object({}),
@@ -59,7 +57,7 @@ export const hostApi = {
     request: v.object({ visit: id }),
     answer: v.object({ events: v.array(eventRecord), notices: v.array(notice), readOnly: v.boolean() }),
   },
-  /** On disk, flushed, before the answer. `snapshot` names the tree that a complaint.opened pins. */
+  /** On disk, flushed, before the answer. The tree that a complaint.opened names is kept beside the visit first. */
   'visits.append': {
     request: v.object({ visit: id, events: v.pipe(v.array(eventRecord), v.minLength(1), v.maxLength(50)) }),
     answer: v.object({ written: v.number() }),
@@ -78,6 +76,9 @@ export const hostApi = {
     answer: v.object({ type: v.string(), data: v.string() }),
   },
 } as const;
+
+/** One method's name and its colon-free channel; the list is fixed when the program is built. */
+export const HOST_METHODS = Object.keys(hostApi) as HostMethod[];
 
 export type HostApi = typeof hostApi;
 export type HostMethod = keyof HostApi;
@@ -103,4 +104,30 @@ export class HostError extends Error {
     this.name = 'HostError';
     this.code = fault.code;
   }
+}
+
+export type Settings = v.InferOutput<typeof settings>;
+export type VisitSummary = v.InferOutput<typeof visitSummary>;
+export type Notice = v.InferOutput<typeof notice>;
+export type TreeSnapshotAnswer = v.InferOutput<typeof treeSnapshot>;
+
+/** What holds until somebody chooses. */
+export const DEFAULT_SETTINGS: Settings = { light: 'system', units: 'us', name: '', singleKeys: true };
+
+/**
+ * A request as its method's schema takes it.
+ *
+ * @throws {HostError} `bad-request` naming the method, the place and what is wanted.
+ */
+export function checkedRequest<M extends HostMethod>(method: M, request: unknown): HostRequest<M> {
+  const parsed = v.safeParse(hostApi[method].request, request);
+  if (parsed.success) return parsed.output as HostRequest<M>;
+  const issue = parsed.issues[0];
+  const where = issue.path?.map((item) => String(item.key)).join('.') ?? 'the request';
+  throw new HostError({ code: 'bad-request', message: `"${method}" was asked with something it does not take (${where}: ${issue.message}). Nothing was written.` });
+}
+
+/** Whether a text names a method. */
+export function isHostMethod(name: string): name is HostMethod {
+  return Object.hasOwn(hostApi, name);
 }

@@ -87,6 +87,7 @@ export type VisitEventBody =
   | { readonly kind: 'access.set'; readonly complaint: string; readonly open: readonly string[] }
   | { readonly kind: 'conclusion.accepted'; readonly complaint: string; readonly cause: string }
   | { readonly kind: 'checking.resumed'; readonly complaint: string }
+  | { readonly kind: 'correction.started'; readonly complaint: string; readonly cause: string }
   | {
       readonly kind: 'correction.done';
       readonly complaint: string;

@@ -1,21 +1,12 @@
 /** A visit as derived from its events. */
-import type { Finding } from '../inference/finding.ts';
 import type { Layout } from '../knowledge/layout.ts';
 import type { Role } from '../knowledge/tree.ts';
-import type { Costs, CorrectionDone, StopAnswer } from '../planning/situation.ts';
-import type { RecordedValue, Reading, VisitEvent } from './events.ts';
+import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts';
+import type { Reading, RecordedValue, VisitEvent } from './events.ts';
 
-/** Where the complaint machine stands. `checking` and below are written with a dot. */
-export type ComplaintPhase =
-  | 'triage'
-  | 'checking.choosing'
-  | 'checking.doing'
-  | 'checking.judging'
-  | 'halted'
-  | 'concluded'
-  | 'correcting'
-  | 'proving'
-  | 'closed';
+/** Where the complaint machine stands; substates of `checking` are written with a dot. */
+export const PHASES = ['triage', 'checking.choosing', 'checking.doing', 'checking.judging', 'halted', 'concluded', 'correcting', 'proving', 'closed'] as const;
+export type ComplaintPhase = (typeof PHASES)[number];
 
 /** A finding with everything the visit knows of it. */
 export interface TrailFinding {
@@ -32,8 +23,6 @@ export interface TrailFinding {
   readonly minutes: number;
   /** Complaint in which it was recorded, when that is another one of the visit. */
   readonly from?: string;
-  /** Set after a correction that did not end the complaint: to be asked again before it counts. */
-  readonly stale: boolean;
 }
 
 export interface ComplaintState {
@@ -47,29 +36,38 @@ export interface ComplaintState {
   /** Reading being judged. */
   readonly reading?: Reading;
   readonly stopAnswers: Readonly<Record<string, StopAnswer>>;
-  readonly haltAcknowledged: boolean;
   /** Oldest first; findings of shared checks from other complaints included. */
   readonly trail: readonly TrailFinding[];
+  /** Notes and photos that belong to no finding. */
+  readonly notes: readonly string[];
+  readonly photos: readonly string[];
   readonly access: readonly string[];
+  /** Cause accepted as the probable one, or being corrected. */
   readonly concluded?: string;
-  readonly corrections: readonly CorrectionDone[];
+  readonly corrections: readonly (CorrectionDone & { readonly parts: readonly string[]; readonly alsoRenewed: readonly string[]; readonly note?: string; readonly at: string; readonly minutes?: number })[];
   readonly closedHow?: 'cured' | 'handed-over' | 'left-open';
+  /** Of checks with their access, and of corrections where they were noted. */
   readonly minutesSpent: number;
+}
+
+/** An event that could not be used where it stands. It stays in the log. */
+export interface IgnoredEvent {
+  readonly event: VisitEvent;
+  readonly why: string;
 }
 
 export interface VisitState {
   readonly coach: string;
   readonly demo: boolean;
   readonly openedAt: string;
+  readonly phase: 'arrived' | 'working' | 'done';
   readonly who: Role;
   readonly tools?: readonly string[];
   readonly layout: Layout;
   readonly costs: Partial<Costs>;
   readonly complaints: readonly ComplaintState[];
-  /** Newest event that can be taken back, and newest that can be put back; what the undo key acts on. */
+  readonly ignored: readonly IgnoredEvent[];
+  /** What the undo key takes back and what the redo key puts back. */
   readonly undo?: VisitEvent;
   readonly redo?: VisitEvent;
 }
-
-/** Findings of a trail as inference takes them: current, converted to the check's unit. */
-export type StandingFindings = readonly Finding[];

@@ -1,0 +1,52 @@
+import { createHash } from 'node:crypto';
+import { readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { HostError } from '../../shared/host/host-api.ts';
+import { isMissing, writeWhole } from './whole-file.ts';
+
+const ENDINGS = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp' } as const;
+type PhotoType = keyof typeof ENDINGS;
+const MOST_BYTES = 12 * 1024 * 1024;
+
+/** First bytes of each type: a file that only claims to be a picture is not stored. */
+const MAGIC: Readonly<Record<PhotoType, (bytes: Buffer) => boolean>> = {
+  'image/jpeg': (bytes) => bytes.subarray(0, 3).equals(Buffer.from([0xff, 0xd8, 0xff])),
+  'image/png': (bytes) => bytes.subarray(0, 8).equals(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])),
+  'image/webp': (bytes) => bytes.subarray(0, 4).toString('latin1') === 'RIFF' && bytes.subarray(8, 12).toString('latin1') === 'WEBP',
+};
+
+/** Photos of visits, named by their content, so that the same one is stored once and a name never means two. */
+export class PhotoFiles {
+  readonly #visits: string;
+
+  constructor(visits: string) {
+    this.#visits = visits;
+  }
+
+  /** @throws {HostError} `photo-too-large`, `not-a-photo`. */
+  async write(visit: string, type: PhotoType, base64: string): Promise<string> {
+    const bytes = Buffer.from(base64, 'base64');
+    if (bytes.length > MOST_BYTES) throw new HostError({ code: 'photo-too-large', message: `The photo has ${Math.round(bytes.length / 1_048_576)} MB; at most 12 MB are kept. Take a smaller one.` });
+    if (!MAGIC[type](bytes)) throw new HostError({ code: 'not-a-photo', message: `The file says ${type}, but its content is something else. Choose a JPEG, PNG or WebP photo.` });
+    const name = `${createHash('sha256').update(bytes).digest('hex')}.${ENDINGS[type]}`;
+    const path = join(this.#visits, visit, 'photos', name);
+    const there = await stat(path).catch((problem: unknown) => {
+      if (isMissing(problem)) return null;
+      throw problem;
+    });
+    if (!there) await writeWhole(path, bytes);
+    return name;
+  }
+
+  /** @throws {HostError} `no-such-photo`. */
+  async read(visit: string, photo: string): Promise<{ type: string; data: string }> {
+    const ending = photo.split('.').at(-1);
+    const type = Object.entries(ENDINGS).find(([, each]) => each === ending)?.[0] ?? 'image/jpeg';
+    try {
+      return { type, data: (await readFile(join(this.#visits, visit, 'photos', photo))).toString('base64') };
+    } catch (problem) {
+      if (isMissing(problem)) throw new HostError({ code: 'no-such-photo', message: 'This photo is not in the visit’s folder. The finding itself is here.' });
+      throw problem;
+    }
+  }
+}

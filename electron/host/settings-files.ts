@@ -1,0 +1,33 @@
+import { readFile, rename } from 'node:fs/promises';
+import { join } from 'node:path';
+import { checkedRequest, DEFAULT_SETTINGS, HostError, type Notice, type Settings } from '../../shared/host/host-api.ts';
+import { readIfThere, writeWhole } from './whole-file.ts';
+
+/** Settings of this machine, one JSON file. A broken one is kept aside and said so; the usual settings hold then. */
+export class SettingsFiles {
+  readonly #path: string;
+
+  constructor(folder: string) {
+    this.#path = join(folder, 'settings.json');
+  }
+
+  async read(): Promise<{ settings: Settings; notices: Notice[] }> {
+    const text = await readIfThere(() => readFile(this.#path, 'utf8'));
+    if (text === null) return { settings: DEFAULT_SETTINGS, notices: [] };
+    try {
+      return { settings: checkedRequest('settings.write', JSON.parse(text)), notices: [] };
+    } catch (problem) {
+      if (!(problem instanceof SyntaxError || problem instanceof HostError)) throw problem;
+      const aside = `${this.#path}.broken`;
+      await rename(this.#path, aside);
+      return {
+        settings: DEFAULT_SETTINGS,
+        notices: [{ code: 'settings-broken', message: `The settings could not be read, so the usual ones hold. The old file is kept as ${aside}.` }],
+      };
+    }
+  }
+
+  async write(settings: Settings): Promise<void> {
+    await writeWhole(this.#path, `${JSON.stringify(settings, null, 2)}\n`);
+  }
+}

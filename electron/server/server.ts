@@ -1,0 +1,134 @@
+import { randomBytes, timingSafeEqual } from 'node:crypto';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { HostError } from '../../shared/host/host-api.ts';
+import { SECURITY_HEADERS } from '../../shared/host/csp.ts';
+import type { Host } from '../host/host.ts';
+import { staticFile } from '../host/static-files.ts';
+
+export interface LoopbackServer {
+  /** Address to open once; the token in it is dead after the first use. */
+  readonly address: string;
+  readonly origin: string;
+  /** A fresh address, for opening the window again. */
+  newAddress(): string;
+  close(): Promise<void>;
+}
+
+const MOST_BODY = 18 * 1024 * 1024;
+const COOKIE = 'droplight';
+
+/**
+ * The machine side over loopback HTTP, for an ordinary browser: 127.0.0.1 alone, a random port, a one-time token in the
+ * opened address exchanged for a cookie that scripts cannot read and other sites cannot send, Host and Origin checked on
+ * every request, the same policy header as the desktop window.
+ */
+export async function startServer(host: Host, windowFolder: string, report: (line: string) => void = () => undefined): Promise<LoopbackServer> {
+  const session = randomBytes(32).toString('hex');
+  const tokens = new Set<string>();
+  let own = '';
+
+  const server = createServer((request, response) => {
+    handle(request, response).catch((problem: unknown) => {
+      report(`A request failed: ${problem instanceof Error ? (problem.stack ?? problem.message) : String(problem)}`);
+      if (!response.headersSent) sendJson(response, 500, { code: 'machine-side', message: 'The machine side met something it did not expect. What is on disk is unharmed. Close the window and open the visit again.' });
+      else response.end();
+    });
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', resolve);
+  });
+  const bound = server.address();
+  if (bound === null || typeof bound === 'string') throw new Error('The server did not get a port.');
+  own = `127.0.0.1:${bound.port}`;
+  const newAddress = (): string => {
+    const token = randomBytes(32).toString('hex');
+    tokens.add(token);
+    return `http://${own}/?token=${token}`;
+  };
+  return {
+    address: newAddress(),
+    origin: `http://${own}`,
+    newAddress,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+
+  async function handle(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+    if (request.headers.host !== own) return refuse(response, 403, 'wrong-host', 'This address is only for the window on this machine.');
+    const { origin } = request.headers;
+    if (origin !== undefined && origin !== `http://${own}`) return refuse(response, 403, 'wrong-origin', 'Another page asked. Nothing was done.');
+    const url = new URL(request.url ?? '/', `http://${own}`);
+    const token = url.searchParams.get('token');
+    if (request.method === 'GET' && url.pathname === '/' && token !== null) {
+      if (!tokens.delete(token)) return refuse(response, 403, 'token-used', 'This address has been opened already. Start Droplight again for a fresh one.');
+      response.setHeader('Set-Cookie', `${COOKIE}=${session}; HttpOnly; SameSite=Strict; Path=/`);
+      response.setHeader('Cache-Control', 'no-store');
+      response.writeHead(303, { Location: '/' }).end();
+      return;
+    }
+    if (!hasCookie(request)) return refuse(response, 403, 'no-cookie', 'Open the address that Droplight printed when it started.');
+    if (url.pathname.startsWith('/api/')) return api(request, response, url.pathname.slice('/api/'.length));
+    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'wrong-method', 'Only reading is possible here.');
+    const file = await staticFile(url.pathname, { window: windowFolder, pictures: host.picturesFolder });
+    if (!file) return refuse(response, 404, 'no-such-file', 'There is no such file.');
+    response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': url.pathname.startsWith('/assets/') ? 'private, max-age=31536000, immutable' : 'no-cache' });
+    response.end(request.method === 'HEAD' ? undefined : file.body);
+  }
+
+  async function api(request: IncomingMessage, response: ServerResponse, method: string): Promise<void> {
+    response.setHeader('Cache-Control', 'no-store');
+    if (request.method !== 'POST' || !(request.headers['content-type'] ?? '').startsWith('application/json')) {
+      return refuse(response, 405, 'wrong-method', 'Calls are POST with JSON.');
+    }
+    // A browser always names the origin of a POST; anything that does not is no window of ours.
+    if (request.headers.origin === undefined) return refuse(response, 403, 'wrong-origin', 'The call did not say where it came from. Nothing was done.');
+    const body = await bodyOf(request);
+    if (body === null) return refuse(response, 413, 'too-large', 'This is more than the machine side takes at once. Nothing was written.');
+    let data: unknown;
+    try {
+      data = JSON.parse(body);
+    } catch (problem) {
+      if (problem instanceof SyntaxError) return refuse(response, 400, 'bad-request', 'The call was not JSON. Nothing was written.');
+      throw problem;
+    }
+    try {
+      sendJson(response, 200, await host.answer(method, data));
+    } catch (problem) {
+      if (!(problem instanceof HostError)) throw problem;
+      refuse(response, problem.code === 'no-such-method' ? 404 : 400, problem.code, problem.message);
+    }
+  }
+
+  function hasCookie(request: IncomingMessage): boolean {
+    const sent = (request.headers.cookie ?? '').split(/;\s*/).find((each) => each.startsWith(`${COOKIE}=`))?.slice(COOKIE.length + 1) ?? '';
+    const given = Buffer.from(sent);
+    const wanted = Buffer.from(session);
+    return given.length === wanted.length && timingSafeEqual(given, wanted);
+  }
+}
+
+function refuse(response: ServerResponse, status: number, code: string, message: string): void {
+  sendJson(response, status, { code, message });
+}
+
+function sendJson(response: ServerResponse, status: number, body: unknown): void {
+  response.writeHead(status, { 'Content-Type': 'application/json; charset=utf-8' });
+  response.end(JSON.stringify(body));
+}
+
+/** The body as text; null when it is too large. */
+async function bodyOf(request: IncomingMessage): Promise<string | null> {
+  const parts: Buffer[] = [];
+  let size = 0;
+  for await (const part of request as AsyncIterable<Buffer>) {
+    size += part.length;
+    if (size > MOST_BODY) return null;
+    parts.push(part);
+  }
+  return Buffer.concat(parts).toString('utf8');
+}

@@ -1,0 +1,158 @@
+import { initialTransition, transition, type SnapshotFrom } from 'xstate';
+import type { LayoutValue, Role, Tree } from '../knowledge/tree.ts';
+import type { Vocabulary } from '../knowledge/vocabulary.ts';
+import type { Costs } from '../planning/situation.ts';
+import { ComplaintFold } from './complaint-fold.ts';
+import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
+import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
+import type { EventOf, VisitEvent } from './events.ts';
+import { recordedResults } from './recorded-value.ts';
+import type { ComplaintPhase, IgnoredEvent, VisitState } from './state.ts';
+import { visitMachine } from './visit-machine.ts';
+
+/** A tree with the vocabulary it was made with. */
+export interface PinnedTree {
+  readonly tree: Tree;
+  readonly vocabulary: Vocabulary;
+}
+
+interface Running {
+  readonly fold: ComplaintFold;
+  readonly pinned: PinnedTree;
+  snapshot: SnapshotFrom<typeof complaintMachine>;
+}
+
+/**
+ * The state of a visit from its events. Pure: the same events and trees give the same state, in whatever order the
+ * writers' files were read.
+ *
+ * @param trees  by content hash; a complaint whose tree is missing is listed under `ignored`.
+ */
+export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string, PinnedTree>): VisitState {
+  let coach = '';
+  let demo = false;
+  let openedAt = '';
+  let who: Role = 'owner-no-tools';
+  let tools: readonly string[] | undefined;
+  const layout: Record<string, LayoutValue> = {};
+  const costs: { -readonly [K in keyof Costs]?: number } = {};
+  const running = new Map<string, Running>();
+  const ignored: IgnoredEvent[] = [];
+  let [visit] = initialTransition(visitMachine);
+
+  for (const event of effectiveEvents(events)) {
+    switch (event.kind) {
+      case 'visit.opened':
+        ({ coach, demo } = event);
+        openedAt = event.at;
+        break;
+      case 'person.set':
+        who = event.who;
+        tools = event.tools;
+        break;
+      case 'layout.set':
+        if (event.value === null) delete layout[event.feature];
+        else layout[event.feature] = event.value;
+        break;
+      case 'cost.set':
+        if (!isCost(event.cost)) ignored.push({ event, why: `"${event.cost}" is not a cost that this version knows.` });
+        else if (event.minutes === null) delete costs[event.cost];
+        else costs[event.cost] = event.minutes;
+        break;
+      case 'complaint.opened':
+        open(event);
+        break;
+      case 'event.taken-back':
+      case 'event.put-back':
+        break;
+      default:
+        tell(event);
+    }
+    if (event.kind === 'complaint.opened' || event.kind === 'complaint.closed' || event.kind === 'complaint.reopened' || event.kind === 'proof.recorded') {
+      // Event name and event belong together by construction.
+      [visit] = transition(visitMachine, visit, { type: event.kind, event } as Parameters<typeof transition<typeof visitMachine>>[2]);
+    }
+  }
+
+  const undo = undoTarget(events);
+  const redo = redoTarget(events);
+  return {
+    coach,
+    demo,
+    openedAt,
+    phase: visit.value,
+    who,
+    ...(tools ? { tools } : {}),
+    layout,
+    costs,
+    complaints: [...running.values()].map(({ fold, snapshot }) => fold.state(phaseOf(snapshot.value))),
+    ignored,
+    ...(undo ? { undo } : {}),
+    ...(redo ? { redo } : {}),
+  };
+
+  function open(event: EventOf<'complaint.opened'>): void {
+    const pinned = trees.get(event.treeHash);
+    if (!pinned) {
+      ignored.push({ event, why: `The tree "${event.tree}" as it was then is not here. Its copy belongs into the visit's folder.` });
+      return;
+    }
+    if (running.has(event.complaint)) {
+      ignored.push({ event, why: 'This complaint is open already.' });
+      return;
+    }
+    const [snapshot] = initialTransition(complaintMachine, {
+      index: stopIndexOf(pinned.tree),
+      resultsOf: (check, value) => recordedResults(pinned.tree, pinned.vocabulary, check, value),
+    });
+    const mine: Running = { fold: new ComplaintFold(event, pinned), pinned, snapshot };
+    running.set(event.complaint, mine);
+    for (const other of running.values()) {
+      if (other === mine) continue;
+      for (const shared of other.fold.sharedFindings(pinned.tree, event.complaint)) step(mine, shared.event, shared.from);
+    }
+  }
+
+  function tell(event: ComplaintLogEvent): void {
+    if (!('complaint' in event)) return;
+    const mine = running.get(event.complaint);
+    if (!mine) {
+      ignored.push({ event, why: 'It belongs to a complaint that is not open in this visit.' });
+      return;
+    }
+    const why = step(mine, event);
+    if (why !== null) {
+      ignored.push({ event, why });
+      return;
+    }
+    if (event.kind !== 'finding.recorded' && event.kind !== 'finding.changed') return;
+    for (const other of running.values()) {
+      if (other === mine) continue;
+      const translated = mine.fold.translated(event, other.pinned.tree, other.fold.id);
+      if (translated) step(other, translated, mine.fold.id);
+    }
+  }
+
+  /** Gives an event to a complaint; null when it was taken, else why not. */
+  function step(mine: Running, event: ComplaintLogEvent, from?: string): string | null {
+    const why = mine.fold.refuses(event);
+    if (why !== null) return why;
+    const message = heard(event);
+    if (!ALWAYS.has(event.kind) && !mine.snapshot.can(message)) return `It does not fit where the complaint stood then (${phaseOf(mine.snapshot.value)}).`;
+    const [next] = transition(complaintMachine, mine.snapshot, message);
+    mine.snapshot = next;
+    mine.fold.take(event, { who, from });
+    return null;
+  }
+}
+
+/** Events that change what is known but not where the complaint stands. */
+const ALWAYS: ReadonlySet<VisitEvent['kind']> = new Set(['note.added', 'photo.added', 'access.set']);
+
+function isCost(name: string): name is keyof Costs {
+  return ['handOver', 'wrongPart', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);
+}
+
+function phaseOf(value: SnapshotFrom<typeof complaintMachine>['value']): ComplaintPhase {
+  return typeof value === 'string' ? (value as ComplaintPhase) : `checking.${value.checking}`;
+}

@@ -1,0 +1,247 @@
+import { createContext } from 'svelte';
+import { complaintIndex, searchComplaints, type LayoutValue, type Role } from '../../shared/knowledge/index.ts';
+import { DEFAULT_SETTINGS, HostError, type HostClient, type Notice, type Settings, type VisitSummary } from '../../shared/host/host-api.ts';
+import { assess, type Assessment, type Situation } from '../../shared/planning/index.ts';
+import { effectiveEvents, EVENT_VERSION, EventError, newEventId, readEvent, replay, situationOf, type ComplaintState, type VisitEvent, type VisitEventBody, type VisitState } from '../../shared/visit/index.ts';
+import { Keys } from './keys.svelte.ts';
+import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
+
+/** Pages of the window. `work` is whatever the complaint is at: questions, check, conclusion, correction, proof. */
+export const SCREENS = ['yard', 'intake', 'person', 'coach', 'work', 'checks', 'findings', 'belief', 'keys', 'settings'] as const;
+export type Screen = (typeof SCREENS)[number];
+
+export const [getApp, setApp] = createContext<AppState>();
+
+/** Everything the window shows, derived from the events of the open visit. The only place where the domain meets runes. */
+export class AppState {
+  readonly keys = new Keys();
+  readonly #host: HostClient;
+  readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  #counter = 0;
+  #lastMs = 0;
+
+  ready = $state(false);
+  settings = $state.raw<Settings>(DEFAULT_SETTINGS);
+  dataFolder = $state('');
+  shell = $state('');
+  trees = $state.raw<readonly LoadedTree[]>([]);
+  visits = $state.raw<readonly VisitSummary[]>([]);
+  notices = $state.raw<readonly Notice[]>([]);
+  /** A refusal of the machine side that the person has to know about; what was typed stays. */
+  fault = $state<string | null>(null);
+  /** Said aloud by screen readers. */
+  spoken = $state('');
+  screen = $state<Screen>('yard');
+
+  visitId = $state<string | null>(null);
+  readOnly = $state(false);
+  events = $state.raw<readonly VisitEvent[]>([]);
+  complaintId = $state<string | null>(null);
+  /** Trees of old visits, by hash. */
+  #kept = $state.raw<ReadonlyMap<string, LoadedTree>>(new Map());
+
+  readonly index = $derived(complaintIndex(this.trees.map(({ tree }) => tree)));
+  readonly pinnedTrees = $derived(new Map([...this.trees.map((each) => [each.hash, each] as const), ...this.#kept]));
+  readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.pinnedTrees) : null);
+  readonly complaint: ComplaintState | null = $derived(this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null);
+  readonly pinned: LoadedTree | null = $derived(this.complaint ? (this.pinnedTrees.get(this.complaint.treeHash) ?? null) : null);
+  readonly situation: Situation | null = $derived(this.visit && this.complaint && this.pinned ? situationOf(this.visit, this.complaint, this.pinned.tree, this.pinned.vocabulary) : null);
+  readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
+
+  constructor(host: HostClient) {
+    this.#host = host;
+  }
+
+  /** Loads settings, trees and the list of visits. */
+  async start(): Promise<void> {
+    await this.#guard(async () => {
+      const [info, { settings, notices }, { trees, notices: treeNotices }] = await Promise.all([this.#host.call('app.info', {}), this.#host.call('settings.read', {}), this.#host.call('trees.list', {})]);
+      this.dataFolder = info.dataFolder;
+      this.shell = info.shell;
+      this.settings = settings;
+      this.keys.enabled = settings.singleKeys;
+      const loaded = trees.map(loadSnapshot);
+      this.trees = loaded.flatMap(({ tree }) => tree ?? []);
+      this.notices = [...notices, ...treeNotices, ...loaded.flatMap(({ notices: more }) => more)];
+      await this.refreshYard();
+    });
+    this.ready = true;
+  }
+
+  async refreshYard(): Promise<void> {
+    const { visits, notices } = await this.#host.call('visits.list', {});
+    this.visits = visits;
+    this.notices = [...this.notices.filter(({ code }) => !code.startsWith('visit-')), ...notices];
+  }
+
+  nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.trees, id);
+
+  search(words: string): ReturnType<typeof searchComplaints> {
+    return searchComplaints(this.index, words);
+  }
+
+  /** Goes to a page; the browser's back button comes back. */
+  go(screen: Screen): void {
+    if (screen === this.screen) return;
+    history.pushState({ screen }, '');
+    this.screen = screen;
+  }
+
+  /** The page that the browser's back or forward button leads to. */
+  came(state: unknown): void {
+    const screen = typeof state === 'object' && state !== null && 'screen' in state ? SCREENS.find((each) => each === state.screen) : undefined;
+    this.screen = screen ?? 'yard';
+  }
+
+  async toYard(): Promise<void> {
+    await this.#guard(() => this.refreshYard());
+    this.go('yard');
+  }
+
+  async openVisit(visit: string): Promise<void> {
+    await this.#guard(async () => {
+      const { events, notices, readOnly } = await this.#host.call('visits.read', { visit });
+      const read: VisitEvent[] = [];
+      const unread: Notice[] = [];
+      for (const record of events) {
+        try {
+          read.push(readEvent(record));
+        } catch (problem) {
+          if (!(problem instanceof EventError)) throw problem;
+          if (unread.length === 0) unread.push({ code: `visit-${problem.code}`, message: problem.message });
+        }
+      }
+      const kept = new Map(this.#kept);
+      for (const event of read) {
+        if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash)) continue;
+        const { tree, notices: more } = loadSnapshot(await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }));
+        if (tree) kept.set(event.treeHash, tree);
+        unread.push(...more);
+      }
+      this.#kept = kept;
+      this.visitId = visit;
+      this.readOnly = readOnly;
+      this.events = read;
+      this.notices = [...notices, ...unread];
+      const opened = effectiveEvents(read).filter((event) => event.kind === 'complaint.opened');
+      const last = opened.at(-1);
+      this.complaintId = last?.kind === 'complaint.opened' ? last.complaint : null;
+      this.go(this.complaintId ? 'work' : 'intake');
+    });
+  }
+
+  /** Leaves the open visit for a fresh one; nothing is written before the complaint is chosen. */
+  newVisit(): void {
+    this.visitId = null;
+    this.events = [];
+    this.complaintId = null;
+    this.readOnly = false;
+    this.go('intake');
+  }
+
+  /** Opens a complaint, with a visit around it when there is none yet. */
+  async openComplaint(input: { readonly coach: string; readonly words: string; readonly tree: LoadedTree; readonly who: Role; readonly tools?: readonly string[]; readonly demo?: boolean }): Promise<void> {
+    await this.#guard(async () => {
+      if (this.visitId === null) {
+        const first = this.#stamped({ kind: 'visit.opened', coach: input.coach.trim() || 'A coach', demo: input.demo ?? false });
+        const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first });
+        this.visitId = visit;
+        this.events = [first];
+        const tools = input.tools ? { tools: input.tools } : {};
+        await this.#append({ kind: 'person.set', who: input.who, ...tools });
+      }
+      const opened = this.#stamped({ kind: 'complaint.opened', complaint: '', tree: input.tree.tree.id, treeHash: input.tree.hash, words: input.words });
+      const event = { ...opened, complaint: `c-${opened.id}` };
+      await this.#write([event]);
+      this.complaintId = event.complaint;
+      this.go('work');
+    });
+  }
+
+  /**
+   * Writes what happened; the screen changes when it is on disk.
+   *
+   * @returns false when the machine side refused: the fault is shown, and whatever was typed stays where it is.
+   */
+  async act(body: VisitEventBody): Promise<boolean> {
+    return this.#guard(() => this.#append(body));
+  }
+
+  /** An id for a new finding. */
+  newId(): string {
+    return newEventId(this.#now(), ++this.#counter, this.#writer);
+  }
+
+  async undo(): Promise<void> {
+    const target = this.visit?.undo;
+    if (!target || target.kind === 'complaint.opened') return;
+    if (await this.act({ kind: 'event.taken-back', event: target.id })) this.spoken = 'Taken back. Press u again for the one before, shift u to put it back.';
+  }
+
+  async redo(): Promise<void> {
+    const target = this.visit?.redo;
+    if (target && (await this.act({ kind: 'event.put-back', event: target.id }))) this.spoken = 'Put back.';
+  }
+
+  async setLayout(feature: string, value: LayoutValue | null): Promise<void> {
+    await this.act({ kind: 'layout.set', feature, value });
+  }
+
+  async saveSettings(change: Partial<Settings>): Promise<void> {
+    const next = { ...this.settings, ...change };
+    this.settings = next;
+    this.keys.enabled = next.singleKeys;
+    await this.#guard(() => this.#host.call('settings.write', next));
+  }
+
+  /** Stores a photo; null when it was refused. */
+  async storePhoto(type: 'image/jpeg' | 'image/png' | 'image/webp', data: string): Promise<string | null> {
+    let name: string | null = null;
+    await this.#guard(async () => {
+      name = (await this.#host.call('photos.write', { visit: this.visitId ?? '', type, data })).photo;
+    });
+    return name;
+  }
+
+  /** A stored photo as an address for an image; null when it is not there. */
+  async photoAddress(photo: string): Promise<string | null> {
+    let address: string | null = null;
+    await this.#guard(async () => {
+      const { type, data } = await this.#host.call('photos.read', { visit: this.visitId ?? '', photo });
+      address = `data:${type};base64,${data}`;
+    });
+    return address;
+  }
+
+  #now(): number {
+    this.#lastMs = Math.max(Date.now(), this.#lastMs);
+    return this.#lastMs;
+  }
+
+  #stamped<B extends VisitEventBody>(body: B): B & VisitEvent {
+    const at = this.#now();
+    return { id: newEventId(at, ++this.#counter, this.#writer), v: EVENT_VERSION, at: new Date(at).toISOString(), by: this.settings.name, ...body };
+  }
+
+  async #append(body: VisitEventBody): Promise<void> {
+    await this.#write([this.#stamped(body)]);
+  }
+
+  async #write(events: readonly VisitEvent[]): Promise<void> {
+    if (this.visitId === null) throw new HostError({ code: 'no-visit', message: 'No visit is open, so there is nothing to write to. Begin one in the yard.' });
+    await this.#host.call('visits.append', { visit: this.visitId, events: events.map((event) => ({ ...event })) });
+    this.events = [...this.events, ...events];
+  }
+
+  async #guard(run: () => Promise<unknown>): Promise<boolean> {
+    try {
+      await run();
+      this.fault = null;
+      return true;
+    } catch (problem) {
+      if (!(problem instanceof HostError)) throw problem;
+      this.fault = problem.message;
+      return false;
+    }
+  }
+}

@@ -2,7 +2,7 @@ import { createContext } from 'svelte';
 import { complaintIndex, searchComplaints, type LayoutValue, type Role } from '../../shared/knowledge/index.ts';
 import { DEFAULT_SETTINGS, HostError, type HostClient, type Notice, type Settings, type VisitSummary } from '../../shared/host/host-api.ts';
 import { assess, type Assessment, type Situation } from '../../shared/planning/index.ts';
-import { effectiveEvents, EVENT_VERSION, EventError, newEventId, readEvent, replay, situationOf, type ComplaintState, type VisitEvent, type VisitEventBody, type VisitState } from '../../shared/visit/index.ts';
+import { effectiveEvents, EVENT_VERSION, EventError, newEventId, readEvent, replay, situationOf, type ComplaintState, type EventHead, type VisitEvent, type VisitEventBody, type VisitState } from '../../shared/visit/index.ts';
 import { Keys } from './keys.svelte.ts';
 import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
 
@@ -144,7 +144,7 @@ export class AppState {
     await this.#guard(async () => {
       if (this.visitId === null) {
         const first = this.#stamped({ kind: 'visit.opened', coach: input.coach.trim() || 'A coach', demo: input.demo ?? false });
-        const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first });
+        const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
         this.visitId = visit;
         this.events = [first];
         const tools = input.tools ? { tools: input.tools } : {};
@@ -218,7 +218,7 @@ export class AppState {
     return this.#lastMs;
   }
 
-  #stamped<B extends VisitEventBody>(body: B): B & VisitEvent {
+  #stamped<B extends VisitEventBody>(body: B): B & EventHead {
     const at = this.#now();
     return { id: newEventId(at, ++this.#counter, this.#writer), v: EVENT_VERSION, at: new Date(at).toISOString(), by: this.settings.name, ...body };
   }

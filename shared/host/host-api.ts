@@ -3,6 +3,7 @@
  * validation on the machine side are made from this table; nothing else crosses.
  */
 import * as v from 'valibot';
+import { ROLES } from '../knowledge/tree.ts';
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,79}$/, 'letters, digits and hyphens, at most 80'));
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'));
@@ -27,6 +28,8 @@ const settings = v.object({
   units: v.picklist(['us', 'metric']),
   name: v.pipe(v.string(), v.maxLength(80)),
   singleKeys: v.boolean(),
+  /** Who usually works here; offered first. */
+  who: v.picklist(ROLES),
 });
 
 /** Tree and vocabulary as text, exactly as hashed: the window reads them with `shared/knowledge`. */
@@ -112,7 +115,7 @@ export type Notice = v.InferOutput<typeof notice>;
 export type TreeSnapshotAnswer = v.InferOutput<typeof treeSnapshot>;
 
 /** What holds until somebody chooses. */
-export const DEFAULT_SETTINGS: Settings = { light: 'system', units: 'us', name: '', singleKeys: true };
+export const DEFAULT_SETTINGS: Settings = { light: 'system', units: 'us', name: '', singleKeys: true, who: 'owner-no-tools' };
 
 /**
  * A request as its method's schema takes it.

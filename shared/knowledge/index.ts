@@ -7,3 +7,4 @@ export * from './tree.ts';
 export * from './vocabulary.ts';
 export type { Block, Blocks, Inline } from './blocks.ts';
 export { inlineMarkdown, markdownBlocks, referencesIn, withNames } from './markdown.ts';
+export { complaintIndex, searchComplaints, type ComplaintIndex, type Hit } from './search.ts';

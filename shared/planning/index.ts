@@ -4,7 +4,7 @@ export type * from './assessment.ts';
 export { clearResult, possibleResults } from './clear-result.ts';
 export { dangerThreshold, defaultCosts } from './costs.ts';
 export { rankChecks, type Ranking } from './next-check.ts';
-export { inSentence, reasonFor, tellsApart, type TellsApart } from './reason.ts';
+export { inSentence, reasonFor, shortName, tellsApart, tellsApartFor, type TellsApart } from './reason.ts';
 export type * from './situation.ts';
 export { correctionMinutes } from './tree-problem.ts';
 export { driveVerdict, stricter } from './verdict.ts';

@@ -1,7 +1,9 @@
-import { outlook, type Posterior } from '../inference/index.ts';
+import { beliefModel, outlook, posterior, type Posterior } from '../inference/index.ts';
 import { UNLISTED, type Tree } from '../knowledge/tree.ts';
 import type { CheckOption } from './assessment.ts';
 import type { Ranking } from './next-check.ts';
+import type { Situation } from './situation.ts';
+import { standing } from './standing.ts';
 
 /** Causes that a check sets apart most: what its most telling result raises, and what the same result lowers. */
 export interface TellsApart {
@@ -14,6 +16,14 @@ export interface TellsApart {
 export function tellsApart(ranking: Ranking, check: string): TellsApart {
   const { model, start, checksOf } = ranking.problem;
   return tellsApartIn(model.causeIds, start.now, outlook(model, start.now, check), checksOf.find(({ id }) => id === check)!.results.map(({ id }) => id));
+}
+
+/** The same from a situation alone. */
+export function tellsApartFor(situation: Situation, check: string): TellsApart {
+  const model = beliefModel(situation.tree, situation.layout);
+  const { findings, excluded } = standing(model, situation);
+  const now = posterior(model, findings, excluded);
+  return tellsApartIn(model.causeIds, now, outlook(model, now, check), situation.tree.checks.find(({ id }) => id === check)!.results.map(({ id }) => id));
 }
 
 function tellsApartIn(causeIds: readonly string[], now: Posterior, { share, after }: ReturnType<typeof outlook>, results: readonly string[]): TellsApart {

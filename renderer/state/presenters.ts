@@ -1,0 +1,192 @@
+import { beliefModel, inHundred, posterior, type Finding } from '../../shared/inference/index.ts';
+import { UNLISTED, withNames, type Check, type Tree } from '../../shared/knowledge/index.ts';
+import type { Vocabulary } from '../../shared/knowledge/vocabulary.ts';
+import type { Blocked, CauseBelief, CheckOption, Situation } from '../../shared/planning/index.ts';
+import { formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
+import type { RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
+
+/** Roles as people call themselves. */
+export const ROLE_WORDS = {
+  'owner-no-tools': 'Owner, no tools',
+  'owner-basic-tools': 'Owner with basic tools',
+  apprentice: 'Apprentice',
+  mechanic: 'Mechanic',
+} as const;
+
+/** Name of a cause on screen. */
+export function causeName(tree: Tree, id: string): string {
+  return id === UNLISTED ? 'Not in the list' : (tree.causes.find((cause) => cause.id === id)?.name ?? id);
+}
+
+/** A recorded value in the words of the tree, readings in the unit that was typed. */
+export function valueWords(check: Check | undefined, value: RecordedValue, system: UnitSystem): string {
+  const label = (id: string): string => check?.results.find((result) => result.id === id)?.label ?? id;
+  switch (value.kind) {
+    case 'result':
+      return sentence(label(value.result));
+    case 'reading': {
+      const typed = formatQuantity(value.reading.value, value.reading.unit);
+      const wanted = preferredUnit(value.reading.unit, system);
+      return wanted === unitOf(value.reading.unit).id ? typed : `${typed} (${formatQuantity(value.reading.value, value.reading.unit, system)})`;
+    }
+    case 'not-sure':
+      return value.leaning === undefined ? 'Not sure' : `Not sure, looks like: ${label(value.leaning)}`;
+    case 'cant-do':
+      return 'Could not be done';
+  }
+}
+
+/** Range of a band in the reader's units. */
+export function rangeWords(check: Check, index: number, system: UnitSystem): string {
+  const range = check.results[index]?.range;
+  if (!range || !check.measure) return '';
+  const [low, high] = range;
+  const { unit } = check.measure;
+  const figure = (value: number): string => formatQuantity(value, unit, system);
+  if (low === null && high === null) return '';
+  if (low === null) return `below ${figure(high!)}`;
+  if (high === null) return `from ${figure(low)}`;
+  return `${figure(low)} to ${figure(high)}`;
+}
+
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Rows of the belief list: the likeliest by name, the rest together, what is in no list last. */
+export interface BeliefRow {
+  readonly name: string;
+  readonly share: string;
+  readonly danger: boolean;
+  /** Texture class of the swatch and the band. */
+  readonly look: string;
+  readonly causes: readonly string[];
+}
+
+const NAMED = 6;
+
+export function beliefRows(tree: Tree, belief: readonly CauseBelief[]): BeliefRow[] {
+  const listed = belief.filter(({ cause }) => cause !== UNLISTED);
+  const danger = (id: string): boolean => tree.causes.find((cause) => cause.id === id)?.hazard === 'danger';
+  const rows: BeliefRow[] = listed.slice(0, NAMED).map(({ cause, probability }, i) => ({ name: causeName(tree, cause), share: inHundred(probability), danger: danger(cause), look: `k${i + 1}`, causes: [cause] }));
+  const rest = listed.slice(NAMED);
+  if (rest.length > 0) {
+    const share = rest.reduce((sum, { probability }) => sum + probability, 0);
+    rows.push({ name: `${rest.length} other causes`, share: inHundred(share), danger: rest.some(({ cause }) => danger(cause)), look: 'k7', causes: rest.map(({ cause }) => cause) });
+  }
+  const unlisted = belief.find(({ cause }) => cause === UNLISTED);
+  rows.push({ name: 'Not in the list', share: inHundred(unlisted?.probability ?? 0), danger: false, look: 'k8', causes: [UNLISTED] });
+  return rows;
+}
+
+/** Share of each row before the first finding and after each one; each inner list sums to 1. */
+export function beliefHistory(situation: Situation, rows: readonly BeliefRow[], trail: readonly TrailFinding[]): number[][] {
+  const model = beliefModel(situation.tree, situation.layout);
+  const standing = new Map(situation.findings.map((finding) => [finding.id, finding]));
+  const sofar: Finding[] = [];
+  const shares = (): number[] => {
+    const { probability } = posterior(model, sofar);
+    return rows.map(({ causes }) => causes.reduce((sum, id) => sum + (probability[model.causeIds.indexOf(id)] ?? 0), 0));
+  };
+  const history = [shares()];
+  for (const { id } of trail) {
+    const finding = standing.get(id);
+    if (finding) sofar.push(finding);
+    history.push(shares());
+  }
+  return history;
+}
+
+/** Outlines of the belief bands, one a row, in a drawing of the given size; step i lies at height i·step. */
+export function bandPaths(history: readonly (readonly number[])[], width: number, step: number): string[] {
+  const rows = history[0]?.length ?? 0;
+  const edge = (at: readonly number[], upTo: number): number => at.slice(0, upTo).reduce((sum, share) => sum + share, 0) * width;
+  return Array.from({ length: rows }, (_, r) => {
+    const left = history.map((at, i) => [edge(at, r), i * step] as const);
+    const right = history.map((at, i) => [edge(at, r + 1), i * step] as const);
+    const last = (history.length - 1) * step + step;
+    const down = [...left, [left.at(-1)![0], last] as const];
+    const up = [...right, [right.at(-1)![0], last] as const].reverse();
+    return `M${[...down, ...up].map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`;
+  });
+}
+
+/** Why a check is not offered, in words. */
+export function blockedWords(blocked: Blocked, tree: Tree, vocabulary: Vocabulary): string {
+  switch (blocked.kind) {
+    case 'who':
+      return `Needs ${ROLE_WORDS[blocked.needs].toLowerCase()} or more`;
+    case 'tools':
+      return `Needs: ${blocked.missing.join(', ')}`;
+    case 'layout': {
+      const feature = vocabulary.layout.find(({ id }) => id === blocked.feature);
+      return blocked.known ? `Left out: this coach is built otherwise (${feature?.ask ?? blocked.feature})` : `First to be known: ${feature?.ask ?? blocked.feature}`;
+    }
+    case 'requires':
+      return 'Only makes sense after another result';
+    case 'done':
+      return 'Done';
+    case 'verdict':
+      return 'Not while the coach has to stay or creep: it would have to drive';
+    case 'triage':
+      return 'Not before the safety questions are answered: it would have to drive';
+  }
+}
+
+/** What a check costs, in words. */
+export function effortWords(option: CheckOption): string {
+  return option.accessMinutes > 0 ? `${option.minutes} min, and ${option.accessMinutes} to get there and back` : `${option.minutes} min`;
+}
+
+/** Saving in words. */
+export function savingWords(option: CheckOption): string {
+  if (option.saves >= 1) return `saves about ${Math.round(option.saves)} minutes on average`;
+  return option.bits >= 0.15 ? 'tells much, but changes little by itself' : 'tells little now';
+}
+
+export function minutesWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')} min`;
+}
+
+/** Places to choose from for a check that is done at several. */
+export const SITES: Readonly<Record<string, readonly string[]>> = {
+  'wheel-end': ['left front', 'right front', 'left drive', 'right drive', 'left tag', 'right tag'],
+  axle: ['steer axle', 'drive axle', 'tag axle'],
+  side: ['left side', 'right side'],
+  bank: ['left bank', 'right bank', 'front bank', 'rear bank'],
+  cylinder: ['cylinder 1', 'cylinder 2', 'cylinder 3', 'cylinder 4', 'cylinder 5', 'cylinder 6', 'cylinder 7', 'cylinder 8'],
+  'air-spring': ['left front', 'right front', 'left rear', 'right rear'],
+};
+
+/** A reading that does not fit, as a question; null when it does. */
+export function readingDoubt(value: number, unit: string, converted: { readonly value: number; readonly range: readonly [number, number] }): string | null {
+  const [least, most] = converted.range;
+  if (converted.value >= least && converted.value <= most) return null;
+  const tenth = converted.value / 10;
+  const guess = tenth >= least && tenth <= most && Number.isInteger(value) ? ` Is it ${formatQuantity(value / 10, unit)}?` : ' Look at the figure and the unit.';
+  return `${formatQuantity(value, unit)} is outside what this check expects.${guess}`;
+}
+
+/** Order of units to choose from: the reader's own first. */
+export function unitChoices(unit: string, system: UnitSystem, like: readonly { readonly id: string; readonly symbol: string; readonly spoken: string }[]): { readonly id: string; readonly label: string }[] {
+  const first = preferredUnit(unit, system);
+  return [...like].sort((a, b) => Number(b.id === first) - Number(a.id === first)).map(({ id, symbol, spoken }) => ({ id, label: symbol || spoken }));
+}
+
+/** Date and time for people. */
+export function when(at: string): string {
+  const date = new Date(at);
+  return Number.isNaN(date.getTime()) ? '' : date.toLocaleString('en', { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+}
+
+/** Bar of one finding in the for/against chart: −100…100, 20 decibans at the end. */
+export function evidenceBar(decibans: number): { readonly x: number; readonly width: number } {
+  const size = Math.min(100, (Math.abs(decibans) / 20) * 100);
+  return decibans >= 0 ? { x: 0, width: size } : { x: -size, width: size };
+}
+
+/** Text with back-quoted ids as names, for places that take no Markdown. */
+export function withPlainNames(text: string, nameOf: (id: string) => string | undefined): string {
+  return withNames(text, nameOf);
+}

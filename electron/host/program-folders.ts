@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 export interface ProgramFolders {
   /** The built window. */
   readonly window: string;
+  readonly build: string;
   readonly trees: string;
   readonly packageFile: string;
 }
@@ -17,5 +18,5 @@ export function programFolders(moduleUrl: string): ProgramFolders {
     if (up === at) throw new Error(`No folder above ${moduleUrl} holds package.json and trees/. The program's files are not complete; install it again.`);
     at = up;
   }
-  return { window: join(at, 'build', 'renderer'), trees: join(at, 'trees'), packageFile: join(at, 'package.json') };
+  return { window: join(at, 'build', 'renderer'), build: join(at, 'build'), trees: join(at, 'trees'), packageFile: join(at, 'package.json') };
 }

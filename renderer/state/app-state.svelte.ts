@@ -7,7 +7,7 @@ import { Keys } from './keys.svelte.ts';
 import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
 
 /** Pages of the window. `work` is whatever the complaint is at: questions, check, conclusion, correction, proof. */
-export const SCREENS = ['yard', 'intake', 'person', 'coach', 'work', 'checks', 'findings', 'belief', 'keys', 'settings'] as const;
+export const SCREENS = ['yard', 'intake', 'person', 'coach', 'work', 'checks', 'findings', 'belief', 'more', 'keys', 'settings'] as const;
 export type Screen = (typeof SCREENS)[number];
 
 export const [getApp, setApp] = createContext<AppState>();

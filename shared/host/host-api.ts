@@ -80,9 +80,6 @@ export const hostApi = {
   },
 } as const;
 
-/** One method's name and its colon-free channel; the list is fixed when the program is built. */
-export const HOST_METHODS = Object.keys(hostApi) as HostMethod[];
-
 export type HostApi = typeof hostApi;
 export type HostMethod = keyof HostApi;
 export type HostRequest<M extends HostMethod> = v.InferOutput<HostApi[M]['request']>;

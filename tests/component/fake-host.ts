@@ -36,7 +36,12 @@ export async function fakeHost(settings: Partial<Settings> = {}): Promise<FakeHo
     if (fake.refusal !== null) throw new HostError({ code: 'disk', message: fake.refusal });
   };
   const handlers: { readonly [M in HostMethod]: (request: HostRequest<M>) => HostAnswer<M> } = {
-    'app.info': () => ({ version: '0.0.0', shell: 'browser', dataFolder: 'the data folder', now: new Date().toISOString() }),
+    'app.info': () => ({
+      version: '0.0.0',
+      shell: 'browser',
+      dataFolder: 'the data folder',
+      now: new Date().toISOString(),
+    }),
     'settings.read': () => ({ settings: fake.settings, notices: [] }),
     'settings.write': (request) => {
       refuseIfTold();
@@ -84,5 +89,12 @@ export async function fakeHost(settings: Partial<Settings> = {}): Promise<FakeHo
 function summaryOf(id: string, log: readonly EventRecord[]): VisitSummary {
   const first = log[0];
   if (!first) throw new Error(`The log of ${id} is empty.`);
-  return { id, coach: String(first['coach']), demo: first['demo'] === true, openedAt: first.at, lastAt: log.at(-1)?.at ?? first.at, events: log.length };
+  return {
+    id,
+    coach: String(first['coach']),
+    demo: first['demo'] === true,
+    openedAt: first.at,
+    lastAt: log.at(-1)?.at ?? first.at,
+    events: log.length,
+  };
 }

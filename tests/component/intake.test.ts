@@ -15,7 +15,17 @@ describe('the yard', () => {
 
   test('an invented visit is marked as invented and opens by its number', async () => {
     const host = await fakeHost();
-    host.logs.set('v-1', [{ id: 'e1', v: 1, at: '2026-05-13T08:00:00.000Z', by: '', kind: 'visit.opened', coach: 'Invented coach 3', demo: true }]);
+    host.logs.set('v-1', [
+      {
+        id: 'e1',
+        v: 1,
+        at: '2026-05-13T08:00:00.000Z',
+        by: '',
+        kind: 'visit.opened',
+        coach: 'Invented coach 3',
+        demo: true,
+      },
+    ]);
     await openWindow(host);
     expect(screen.getByRole('heading', { level: 1 }).textContent).toContain('One visit');
     expect(screen.getByText(/invented for show/i)).toBeTruthy();
@@ -25,7 +35,12 @@ describe('the yard', () => {
 
   test('a machine side that does not answer is said in its own words', async () => {
     furnishWindow();
-    render(App, { host: { call: () => Promise.reject(new HostError({ code: 'no-machine-side', message: 'The machine side does not answer.' })) } });
+    render(App, {
+      host: {
+        call: () =>
+          Promise.reject(new HostError({ code: 'no-machine-side', message: 'The machine side does not answer.' })),
+      },
+    });
     expect((await screen.findByRole('alert')).textContent).toContain('The machine side does not answer.');
   });
 });
@@ -34,17 +49,23 @@ describe('the intake', () => {
   test('own words bring up the complaint with the matched words marked', async () => {
     await openWindow();
     await press('a');
-    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), { target: { value: 'it growls through the floor and hums louder the faster I go' } });
+    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+      target: { value: 'it growls through the floor and hums louder the faster I go' },
+    });
     const first = (await screen.findAllByRole('listitem')).find((item) => item.classList.contains('best'));
     expect(first).toBeTruthy();
     expect(within(first!).getByText(/growl through the floor/i)).toBeTruthy();
-    expect([...first!.querySelectorAll('mark')].map((mark) => mark.textContent.toLowerCase()).join(' ')).toMatch(/growl|hum|louder|faster/);
+    expect([...first!.querySelectorAll('mark')].map((mark) => mark.textContent.toLowerCase()).join(' ')).toMatch(
+      /growl|hum|louder|faster/,
+    );
   });
 
   test('words that fit nothing say what to do, and every complaint is offered', async () => {
     await openWindow();
     await press('a');
-    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), { target: { value: 'zzqx' } });
+    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+      target: { value: 'zzqx' },
+    });
     expect(await screen.findByText(/say it another way, or choose below/i)).toBeTruthy();
     expect(within(screen.getByRole('list', { name: 'All complaints' })).getAllByRole('listitem')).toHaveLength(5);
   });
@@ -84,7 +105,9 @@ describe('the intake', () => {
     await fireEvent.input(field, { target: { value: 'it growls through the floor' } });
     await fireEvent.click(await screen.findByRole('button', { name: /^1\s*growl through the floor/i }));
     expect((await screen.findByRole('alert')).textContent).toContain('The disk is full.');
-    expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'What is it doing?' }).value).toBe('it growls through the floor');
+    expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'What is it doing?' }).value).toBe(
+      'it growls through the floor',
+    );
     expect(host.logs.size).toBe(0);
   });
 });

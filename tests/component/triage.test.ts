@@ -4,7 +4,8 @@ import type { FakeHost } from './fake-host.ts';
 import { beginVisit, openWindow, press } from './window.ts';
 
 const heading = (): string => screen.getByRole('heading', { level: 1 }).textContent;
-const logOf = (host: FakeHost): readonly { readonly kind: string; readonly [field: string]: unknown }[] => [...host.logs.values()][0] ?? [];
+const logOf = (host: FakeHost): readonly { readonly kind: string; readonly [field: string]: unknown }[] =>
+  [...host.logs.values()][0] ?? [];
 
 async function inTriage(): Promise<FakeHost> {
   const host = await openWindow();
@@ -19,7 +20,9 @@ describe('safety questions', () => {
     const caution = screen.getByRole('heading', { name: 'While you walk round' });
     const yes = screen.getByRole('button', { name: /yes/i });
     expect(caution.compareDocumentPosition(yes) & Node.DOCUMENT_POSITION_FOLLOWING).toBeTruthy();
-    expect(screen.getByRole('img', { name: /^drive verdict: (stay put|creep to a safe place|drive and book a repair)/i })).toBeTruthy();
+    expect(
+      screen.getByRole('img', { name: /^drive verdict: (stay put|creep to a safe place|drive and book a repair)/i }),
+    ).toBeTruthy();
   });
 
   test('the heading of a new question takes the focus', async () => {
@@ -94,7 +97,9 @@ describe('pages that are one glance away', () => {
 
   test('single letters can be switched off; Escape still goes back', async () => {
     const host = await inTriage();
-    await fireEvent.click(within(screen.getByRole('navigation', { name: 'This visit' })).getByRole('button', { name: 'Settings' }));
+    await fireEvent.click(
+      within(screen.getByRole('navigation', { name: 'This visit' })).getByRole('button', { name: 'Settings' }),
+    );
     await fireEvent.click(await screen.findByRole('checkbox', { name: /single letters/i }));
     await waitFor(() => {
       expect(host.settings.singleKeys).toBe(false);

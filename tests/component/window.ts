@@ -5,7 +5,13 @@ import { fakeHost, type FakeHost } from './fake-host.ts';
 /** What a browser has and this document lacks: by day, nothing to scroll. */
 export function furnishWindow(): void {
   window.matchMedia = (media: string): MediaQueryList =>
-    Object.assign(new EventTarget(), { matches: false, media, onchange: null, addListener: () => undefined, removeListener: () => undefined });
+    Object.assign(new EventTarget(), {
+      matches: false,
+      media,
+      onchange: null,
+      addListener: () => undefined,
+      removeListener: () => undefined,
+    });
   window.scrollTo = () => undefined;
   history.replaceState(null, '');
 }
@@ -27,8 +33,12 @@ export async function press(key: string, init: KeyboardEventInit = {}): Promise<
 /** From the yard to the first question about whether the coach may move. */
 export async function beginVisit(words: string, complaint: RegExp): Promise<void> {
   await fireEvent.click(screen.getByRole('button', { name: /begin a visit/i }));
-  await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), { target: { value: words } });
-  await fireEvent.input(screen.getByRole('textbox', { name: 'Name or number' }), { target: { value: 'Invented coach 12' } });
+  await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+    target: { value: words },
+  });
+  await fireEvent.input(screen.getByRole('textbox', { name: 'Name or number' }), {
+    target: { value: 'Invented coach 12' },
+  });
   await fireEvent.click(await screen.findByRole('button', { name: complaint }));
   await screen.findByText(/question 1 of/i);
 }

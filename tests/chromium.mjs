@@ -13,7 +13,13 @@ const PLACES = [
 
 function run(command, args, root) {
   console.log(`   ${command} ${args.join(' ')}`);
-  return spawnSync(command, args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }).status === 0;
+  return (
+    spawnSync(command, args, {
+      cwd: root,
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    }).status === 0
+  );
 }
 
 /** Path of the browser, or '' for the one that the test runner downloaded itself. Ends the run when none can be had. */
@@ -28,11 +34,18 @@ export function ensureChromium(root) {
   if (found) return found;
   console.log('== No Chromium found: installing one for the desktop tests');
   const rootUser = typeof process.getuid === 'function' && process.getuid() === 0;
-  if (rootUser && existsSync('/usr/bin/apt-get') && run('apt-get', ['update', '-q'], root) && run('apt-get', ['install', '-y', '-q', '--no-install-recommends', 'chromium'], root)) {
+  if (
+    rootUser &&
+    existsSync('/usr/bin/apt-get') &&
+    run('apt-get', ['update', '-q'], root) &&
+    run('apt-get', ['install', '-y', '-q', '--no-install-recommends', 'chromium'], root)
+  ) {
     const installed = PLACES.find((place) => existsSync(place));
     if (installed) return installed;
   }
   if (run('npx', ['playwright', 'install', 'chromium'], root)) return '';
-  console.error('No Chromium could be installed. Install Chromium or Chrome, or name one in DROPLIGHT_CHROMIUM, and run npm test again.');
+  console.error(
+    'No Chromium could be installed. Install Chromium or Chrome, or name one in DROPLIGHT_CHROMIUM, and run npm test again.',
+  );
   process.exit(1);
 }

@@ -34,8 +34,13 @@ step('unused code', 'npm', ['run', '-s', 'check:unused']);
 step('trees', 'npm', ['run', '-s', 'lint:trees']);
 step('build', 'npm', ['run', '-s', 'build']);
 step('unit, property, reference, knowledge, contract and component tests', 'npx', [
-  'vitest', 'run', '--config', 'tests/vitest.config.ts',
-  '--reporter=default', '--reporter=json', `--outputFile.json=${join(reports, 'vitest.json')}`,
+  'vitest',
+  'run',
+  '--config',
+  'tests/vitest.config.ts',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${join(reports, 'vitest.json')}`,
 ]);
 step('desktop tests in Chromium', 'npx', ['playwright', 'test', '--config', 'tests/e2e/playwright.config.ts'], {
   DROPLIGHT_CHROMIUM: chromium,

@@ -4,7 +4,14 @@
  */
 import { parseArgs } from 'node:util';
 import { formatProblem, ROLES, type Role, type Tree, type Vocabulary } from '../../shared/knowledge/index.ts';
-import { everyCheckWay, plannerWay, scoreWay, swapperWay, taughtWay, type Score } from '../../shared/planning/evaluation/index.ts';
+import {
+  everyCheckWay,
+  plannerWay,
+  scoreWay,
+  swapperWay,
+  taughtWay,
+  type Score,
+} from '../../shared/planning/evaluation/index.ts';
 import { toldToDrive, type DriveScore } from '../../shared/planning/evaluation/drive.ts';
 import { loadTrees } from './load-trees.ts';
 import { oneOf, runCommand, UsageError } from './usage.ts';
@@ -17,7 +24,8 @@ interface TreeScores {
 
 function number(text: string | undefined, fallback: number, name: string): number {
   const value = text === undefined ? fallback : Number(text);
-  if (!Number.isInteger(value) || value < 1 || value > 1_000_000) throw new UsageError(`--${name} is "${text ?? ''}", wanted is a whole number from 1 to 1000000.`);
+  if (!Number.isInteger(value) || value < 1 || value > 1_000_000)
+    throw new UsageError(`--${name} is "${text ?? ''}", wanted is a whole number from 1 to 1000000.`);
   return value;
 }
 
@@ -38,7 +46,18 @@ function table({ tree, scores, drive }: TreeScores): string {
   return [
     tree,
     row(['', 'right in 100', 'check min', 'cost min', '+/-', 'checks', 'wrong parts', 'handed over']),
-    ...scores.map((s) => row([s.way, (s.right * 100).toFixed(1), s.checkMinutes.toFixed(0), s.cost.toFixed(0), (2 * s.costError).toFixed(0), s.checks.toFixed(1), s.wrongParts.toFixed(2), `${(s.handedOver * 100).toFixed(1)} %`])),
+    ...scores.map((s) =>
+      row([
+        s.way,
+        (s.right * 100).toFixed(1),
+        s.checkMinutes.toFixed(0),
+        s.cost.toFixed(0),
+        (2 * s.costError).toFixed(0),
+        s.checks.toFixed(1),
+        s.wrongParts.toFixed(2),
+        `${(s.handedOver * 100).toFixed(1)} %`,
+      ]),
+    ),
     `owner without tools: ${(drive.toldToDrive * 100).toFixed(2)} in 100 coaches with a danger cause were told "drive and book" (${drive.dangerCoaches} coaches)`,
     '',
   ].join('\n');
@@ -48,14 +67,26 @@ function confusion(score: Score): string {
   const lines = [...score.confusion].flatMap(([truth, row]) => {
     const total = [...row.values()].reduce((sum, count) => sum + count, 0);
     const wrong = [...row].filter(([concluded]) => concluded !== truth).sort((a, b) => b[1] - a[1]);
-    return [`  ${truth.padEnd(22)} right ${(((row.get(truth) ?? 0) / total) * 100).toFixed(0).padStart(3)} of 100 (${total})  ${wrong.slice(0, 4).map(([id, count]) => `${id} ${count}`).join(', ')}`];
+    return [
+      `  ${truth.padEnd(22)} right ${(((row.get(truth) ?? 0) / total) * 100).toFixed(0).padStart(3)} of 100 (${total})  ${wrong
+        .slice(0, 4)
+        .map(([id, count]) => `${id} ${count}`)
+        .join(', ')}`,
+    ];
   });
   return ['  true cause → taken for', ...lines.sort(), ''].join('\n');
 }
 
 await runCommand(async () => {
   const { values } = parseArgs({
-    options: { tree: { type: 'string' }, coaches: { type: 'string' }, seed: { type: 'string' }, who: { type: 'string' }, json: { type: 'boolean' }, confusion: { type: 'boolean' } },
+    options: {
+      tree: { type: 'string' },
+      coaches: { type: 'string' },
+      seed: { type: 'string' },
+      who: { type: 'string' },
+      json: { type: 'boolean' },
+      confusion: { type: 'boolean' },
+    },
   });
   const { trees, vocabulary, problems } = await loadTrees();
   if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
@@ -64,7 +95,10 @@ await runCommand(async () => {
   const coaches = number(values.coaches, 2000, 'coaches');
   const seed = number(values.seed, 7, 'seed');
   const all: TreeScores[] = [];
-  if (!values.json) console.log(`${coaches} simulated coaches a tree, seed ${seed}, ${who}. Costs in minutes; +/- holds 19 times in 20.\n`);
+  if (!values.json)
+    console.log(
+      `${coaches} simulated coaches a tree, seed ${seed}, ${who}. Costs in minutes; +/- holds 19 times in 20.\n`,
+    );
   for (const id of ids) {
     const tree = trees.get(id)?.value;
     if (!tree) throw new UsageError(`Tree "${id}" cannot be read. Run npm run lint:trees.`);
@@ -76,7 +110,20 @@ await runCommand(async () => {
     }
   }
   if (values.json) {
-    console.log(JSON.stringify(all.map(({ tree, scores, drive }) => ({ tree, drive, scores: scores.map((score) => ({ ...score, confusion: Object.fromEntries([...score.confusion].map(([truth, row]) => [truth, Object.fromEntries(row)])) })) })), null, 2));
+    console.log(
+      JSON.stringify(
+        all.map(({ tree, scores, drive }) => ({
+          tree,
+          drive,
+          scores: scores.map((score) => ({
+            ...score,
+            confusion: Object.fromEntries([...score.confusion].map(([truth, row]) => [truth, Object.fromEntries(row)])),
+          })),
+        })),
+        null,
+        2,
+      ),
+    );
   }
   return 0;
 });

@@ -8,7 +8,8 @@ await runCommand(async () => {
   const folder = process.argv[2] === undefined ? SHIPPED_TREES : resolve(process.argv[2]);
   const { trees, vocabulary, problems } = await loadTrees(folder, relative(process.cwd(), folder) || '.');
   const all = [...problems];
-  if (vocabulary) for (const { value, source } of trees.values()) if (value) all.push(...lintTree(value, vocabulary, source));
+  if (vocabulary)
+    for (const { value, source } of trees.values()) if (value) all.push(...lintTree(value, vocabulary, source));
   for (const problem of inFileOrder(all)) console.log(formatProblem(problem));
   const errors = all.filter(({ level }) => level === 'error').length;
   console.log(`${trees.size} trees, ${errors} errors, ${all.length - errors} warnings`);

@@ -1,5 +1,11 @@
 import { join } from 'node:path';
-import { readTree, readVocabulary, type Problem, type ReadTree, type Vocabulary } from '../../shared/knowledge/index.ts';
+import {
+  readTree,
+  readVocabulary,
+  type Problem,
+  type ReadTree,
+  type Vocabulary,
+} from '../../shared/knowledge/index.ts';
 import { readTreeFolder } from '../host/tree-files.ts';
 
 /** The trees that come with the program. */
@@ -16,7 +22,9 @@ export interface LoadedTrees {
 /** Reads a folder of trees for the command lines and tests. */
 export async function loadTrees(folder: string = SHIPPED_TREES, label = 'trees'): Promise<LoadedTrees> {
   const files = await readTreeFolder(folder);
-  const vocabularyFiles = Object.fromEntries(Object.entries(files.vocabulary).map(([name, text]) => [join(label, name), text]));
+  const vocabularyFiles = Object.fromEntries(
+    Object.entries(files.vocabulary).map(([name, text]) => [join(label, name), text]),
+  );
   const read = readVocabulary(vocabularyFiles);
   if (!read.value) return { vocabulary: null, trees: new Map(), problems: read.problems };
   const trees = new Map<string, ReadTree>();

@@ -8,8 +8,20 @@ export interface WalkReport {
   readonly who: Role;
   /** All causes and `unlisted`, likeliest first. Judged odds, not statistics. */
   readonly belief: readonly { readonly cause: string; readonly probability: number }[];
-  readonly next: { readonly check: string; readonly name: string; readonly reason: string; readonly minutes: number; readonly accessMinutes: number } | null;
-  readonly verdict: { readonly verdict: string; readonly because: string; readonly doNow: string; readonly rules: readonly string[]; readonly openQuestions: readonly string[] };
+  readonly next: {
+    readonly check: string;
+    readonly name: string;
+    readonly reason: string;
+    readonly minutes: number;
+    readonly accessMinutes: number;
+  } | null;
+  readonly verdict: {
+    readonly verdict: string;
+    readonly because: string;
+    readonly doNow: string;
+    readonly rules: readonly string[];
+    readonly openQuestions: readonly string[];
+  };
   readonly conclusion: {
     readonly cause: string;
     readonly probability: number;
@@ -37,7 +49,13 @@ export function walkReport(tree: Tree, who: Role, assessment: Assessment): WalkR
       minutes: option.minutes,
       accessMinutes: option.accessMinutes,
     },
-    verdict: { verdict: verdict.verdict, because: verdict.because, doNow: verdict.doNow, rules: verdict.fired.map(({ rule }) => rule), openQuestions: verdict.openQuestions },
+    verdict: {
+      verdict: verdict.verdict,
+      because: verdict.because,
+      doNow: verdict.doNow,
+      rules: verdict.fired.map(({ rule }) => rule),
+      openQuestions: verdict.openQuestions,
+    },
     conclusion: concluded && {
       cause: concluded.cause,
       probability: concluded.probability,
@@ -52,24 +70,40 @@ export function walkReport(tree: Tree, who: Role, assessment: Assessment): WalkR
 
 /** The same for people. */
 export function walkText(report: WalkReport, tree: Tree): string {
-  const nameOf = (id: string): string => (id === UNLISTED ? 'not in the list' : tree.causes.find((cause) => cause.id === id)!.name);
+  const nameOf = (id: string): string =>
+    id === UNLISTED ? 'not in the list' : tree.causes.find((cause) => cause.id === id)!.name;
   const checkName = (id: string): string => tree.checks.find((check) => check.id === id)!.name;
   const lines = [
     tree.title,
     '',
     `May it move: ${report.verdict.verdict}. ${report.verdict.because}`,
     `Now: ${report.verdict.doNow}`,
-    ...(report.verdict.openQuestions.length > 0 ? [`Safety questions not asked here: ${report.verdict.openQuestions.length}.`] : []),
+    ...(report.verdict.openQuestions.length > 0
+      ? [`Safety questions not asked here: ${report.verdict.openQuestions.length}.`]
+      : []),
     '',
     'Belief, in 100 (judged odds, not statistics):',
-    ...report.belief.map(({ cause, probability }) => `  ${inHundred(probability).padStart(7)}  ${nameOf(cause)}  [${cause}]`),
+    ...report.belief.map(
+      ({ cause, probability }) => `  ${inHundred(probability).padStart(7)}  ${nameOf(cause)}  [${cause}]`,
+    ),
     '',
   ];
-  if (report.next) lines.push(`Next: ${report.next.name}  [${report.next.check}], ${report.next.minutes} min and ${report.next.accessMinutes} to get there and back`, `  ${report.next.reason}`);
+  if (report.next)
+    lines.push(
+      `Next: ${report.next.name}  [${report.next.check}], ${report.next.minutes} min and ${report.next.accessMinutes} to get there and back`,
+      `  ${report.next.reason}`,
+    );
   if (report.conclusion) {
-    lines.push(`Probable cause: ${nameOf(report.conclusion.cause)}, ${inHundred(report.conclusion.probability)} in 100`);
-    lines.push(...report.conclusion.evidence.map(({ check, decibans }) => `  ${checkName(check)}: ${wordsForDecibans(decibans)} (${decibans.toFixed(1)} dB)`));
-    if (report.conclusion.nextTest !== null) lines.push(`What would settle it: ${checkName(report.conclusion.nextTest)}  [${report.conclusion.nextTest}]`);
+    lines.push(
+      `Probable cause: ${nameOf(report.conclusion.cause)}, ${inHundred(report.conclusion.probability)} in 100`,
+    );
+    lines.push(
+      ...report.conclusion.evidence.map(
+        ({ check, decibans }) => `  ${checkName(check)}: ${wordsForDecibans(decibans)} (${decibans.toFixed(1)} dB)`,
+      ),
+    );
+    if (report.conclusion.nextTest !== null)
+      lines.push(`What would settle it: ${checkName(report.conclusion.nextTest)}  [${report.conclusion.nextTest}]`);
     lines.push(report.conclusion.because, report.conclusion.caution);
   }
   return `${lines.join('\n')}\n`;

@@ -36,7 +36,9 @@ function asked(): Asked {
   } catch (problem) {
     if (!(problem instanceof TypeError)) throw problem;
     const option = /'(-{1,2}[^'\s]+)/.exec(problem.message)?.[1] ?? '';
-    throw new UsageError(`${problem.message.split('.')[0]!}.${nearestText(option.replace(/^-+/, ''), Object.keys(OPTIONS))} Use: --tree ID --findings FILE.json [--who ROLE] [--access STATE] [--json]`);
+    throw new UsageError(
+      `${problem.message.split('.')[0]!}.${nearestText(option.replace(/^-+/, ''), Object.keys(OPTIONS))} Use: --tree ID --findings FILE.json [--who ROLE] [--access STATE] [--json]`,
+    );
   }
 }
 
@@ -59,9 +61,29 @@ await runCommand(async () => {
   const { value: tree, problems: faults } = trees.get(id)!;
   if (!tree) throw new UsageError(`Tree "${id}" cannot be read:\n${faults.map(formatProblem).join('\n')}`);
   const who: Role = options.who === undefined ? 'mechanic' : oneOf(options.who, ROLES, 'role');
-  const findings = options.findings === undefined ? [] : readFindings(await textOf(options.findings), options.findings === '-' ? 'standard input' : options.findings, tree, vocabulary);
-  const access = options.access === undefined ? [] : openAt(oneOf(options.access, vocabulary.access.map((state) => state.id), 'access state'));
-  const assessment = assess({ tree, vocabulary, who, layout: {}, findings, stopAnswers: {}, corrections: [], access, costs: defaultCosts(who) }, { skipTriage: true });
+  const findings =
+    options.findings === undefined
+      ? []
+      : readFindings(
+          await textOf(options.findings),
+          options.findings === '-' ? 'standard input' : options.findings,
+          tree,
+          vocabulary,
+        );
+  const access =
+    options.access === undefined
+      ? []
+      : openAt(
+          oneOf(
+            options.access,
+            vocabulary.access.map((state) => state.id),
+            'access state',
+          ),
+        );
+  const assessment = assess(
+    { tree, vocabulary, who, layout: {}, findings, stopAnswers: {}, corrections: [], access, costs: defaultCosts(who) },
+    { skipTriage: true },
+  );
   const report = walkReport(tree, who, assessment);
   process.stdout.write(options.json ? `${JSON.stringify(report, null, 2)}\n` : walkText(report, tree));
   return 0;

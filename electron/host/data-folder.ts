@@ -4,7 +4,11 @@ import { join, resolve } from 'node:path';
 /**
  * Where visits, photos and settings lie: `DROPLIGHT_HOME`, else the platform's folder for application data.
  */
-export function dataFolder(env: NodeJS.ProcessEnv = process.env, platform: NodeJS.Platform = process.platform, home = homedir()): string {
+export function dataFolder(
+  env: NodeJS.ProcessEnv = process.env,
+  platform: NodeJS.Platform = process.platform,
+  home = homedir(),
+): string {
   if (env['DROPLIGHT_HOME']) return resolve(env['DROPLIGHT_HOME']);
   if (platform === 'win32') return join(env['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'Droplight');
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Droplight');

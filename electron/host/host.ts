@@ -1,6 +1,16 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { checkedRequest, HostError, isHostMethod, type HostAnswer, type HostClient, type HostMethod, type HostRequest, type Notice, type VisitSummary } from '../../shared/host/host-api.ts';
+import {
+  checkedRequest,
+  HostError,
+  isHostMethod,
+  type HostAnswer,
+  type HostClient,
+  type HostMethod,
+  type HostRequest,
+  type Notice,
+  type VisitSummary,
+} from '../../shared/host/host-api.ts';
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { deviceId } from './device-id.ts';
@@ -38,7 +48,8 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const shipped = async (): Promise<TreeSnapshot[]> => snapshotsOf(await readTreeFolder(treesFolder));
 
   const handlers: Handlers = {
-    'app.info': () => Promise.resolve({ version: options.version, shell: options.shell, dataFolder, now: clock.now().toISOString() }),
+    'app.info': () =>
+      Promise.resolve({ version: options.version, shell: options.shell, dataFolder, now: clock.now().toISOString() }),
     'settings.read': () => settings.read(),
     'settings.write': async (request) => {
       await settings.write(request);
@@ -48,7 +59,12 @@ export async function createHost(options: HostOptions): Promise<Host> {
     'trees.snapshot': async ({ visit, hash }) => {
       const kept = await keptSnapshot(visits.folderOf(visit), hash);
       const found = kept ?? (await shipped()).find((snapshot) => snapshot.hash === hash);
-      if (!found) throw new HostError({ code: 'no-such-tree', message: 'The tree that this visit was made with is not in its folder. Its findings are here; the odds cannot be worked out again.' });
+      if (!found)
+        throw new HostError({
+          code: 'no-such-tree',
+          message:
+            'The tree that this visit was made with is not in its folder. Its findings are here; the odds cannot be worked out again.',
+        });
       return found;
     },
     'visits.list': async () => {
@@ -59,12 +75,20 @@ export async function createHost(options: HostOptions): Promise<Host> {
         notices.push(...more);
         const opened = records.find(({ kind }) => kind === 'visit.opened');
         if (!opened) continue;
-        summaries.push({ id: visit, coach: String(opened['coach'] ?? ''), demo: opened['demo'] === true, openedAt: opened.at, lastAt: records.reduce((last, { at }) => (at > last ? at : last), opened.at), events: records.length });
+        summaries.push({
+          id: visit,
+          coach: typeof opened['coach'] === 'string' ? opened['coach'] : '',
+          demo: opened['demo'] === true,
+          openedAt: opened.at,
+          lastAt: records.reduce((last, { at }) => (at > last ? at : last), opened.at),
+          events: records.length,
+        });
       }
       return { visits: summaries.sort((a, b) => (a.lastAt < b.lastAt ? 1 : -1)), notices };
     },
     'visits.create': async ({ visit, first }) => {
-      if (first.kind !== 'visit.opened') throw new HostError({ code: 'bad-request', message: 'A visit begins with its opening. Nothing was written.' });
+      if (first.kind !== 'visit.opened')
+        throw new HostError({ code: 'bad-request', message: 'A visit begins with its opening. Nothing was written.' });
       await visits.create(visit, first);
       return { visit };
     },
@@ -72,7 +96,11 @@ export async function createHost(options: HostOptions): Promise<Host> {
       const { records, notices } = await visits.read(visit);
       const newer = records.some(({ v }) => v > EVENT_VERSION);
       const message = `Part of this visit was written by a newer Droplight. What this one understands is shown; nothing can be added until the program is up to date.`;
-      return { events: records, readOnly: newer, notices: newer ? [...notices, { code: 'newer-version', message }] : notices };
+      return {
+        events: records,
+        readOnly: newer,
+        notices: newer ? [...notices, { code: 'newer-version', message }] : notices,
+      };
     },
     'visits.append': async ({ visit, events }) => {
       await refuseNewer(visit);
@@ -87,7 +115,13 @@ export async function createHost(options: HostOptions): Promise<Host> {
   return { call: (method, request) => run(method, request), answer, picturesFolder: join(treesFolder, 'pictures') };
 
   function answer(method: string, request: unknown): Promise<unknown> {
-    if (!isHostMethod(method)) return Promise.reject(new HostError({ code: 'no-such-method', message: `The machine side has no "${method.slice(0, 60)}". Nothing was written.` }));
+    if (!isHostMethod(method))
+      return Promise.reject(
+        new HostError({
+          code: 'no-such-method',
+          message: `The machine side has no "${method.slice(0, 60)}". Nothing was written.`,
+        }),
+      );
     return run(method, request);
   }
 
@@ -103,14 +137,25 @@ export async function createHost(options: HostOptions): Promise<Host> {
   /** A log that a newer program has written to is not added to: the two might not mean the same. */
   async function refuseNewer(visit: string): Promise<void> {
     const { records } = await visits.read(visit);
-    if (records.some(({ v }) => v > EVENT_VERSION)) throw new HostError({ code: 'newer-version', message: 'This visit was written by a newer Droplight. Nothing was written; bring this program up to date to go on.' });
+    if (records.some(({ v }) => v > EVENT_VERSION))
+      throw new HostError({
+        code: 'newer-version',
+        message:
+          'This visit was written by a newer Droplight. Nothing was written; bring this program up to date to go on.',
+      });
   }
 
   /** Keeps the tree of a complaint beside the visit, so that it replays with it for ever. */
   async function pin(visit: string, event: EventRecord): Promise<void> {
     const hash = String(event['treeHash']);
-    const snapshot = (await shipped()).find((each) => each.hash === hash) ?? (await keptSnapshot(visits.folderOf(visit), hash));
-    if (!snapshot) throw new HostError({ code: 'no-such-tree', message: 'The tree of this complaint has changed on disk since the window was opened. Nothing was written. Open the window again.' });
+    const snapshot =
+      (await shipped()).find((each) => each.hash === hash) ?? (await keptSnapshot(visits.folderOf(visit), hash));
+    if (!snapshot)
+      throw new HostError({
+        code: 'no-such-tree',
+        message:
+          'The tree of this complaint has changed on disk since the window was opened. Nothing was written. Open the window again.',
+      });
     await visits.keep(visit, join('trees', hash), snapshot.files);
   }
 }
@@ -120,7 +165,8 @@ async function keptSnapshot(visitFolder: string, hash: string): Promise<TreeSnap
   const folder = join(visitFolder, 'trees', hash);
   try {
     const files: Record<string, string> = { 'tree.yaml': await readFile(join(folder, 'tree.yaml'), 'utf8') };
-    for (const name of await readdir(join(folder, 'vocabulary'))) files[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
+    for (const name of await readdir(join(folder, 'vocabulary')))
+      files[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
     if (hashOfFiles(files) !== hash) return null;
     return { id: /^id: ([a-z0-9-]+)/m.exec(files['tree.yaml']!)?.[1] ?? 'unknown', hash, files };
   } catch (problem) {
@@ -140,5 +186,10 @@ function asHostError(problem: unknown): unknown {
     ENOENT: 'A file or folder that should be there is missing',
   };
   const what = words[String(problem.code)];
-  return what === undefined ? problem : new HostError({ code: 'disk', message: `${what} (${problem.message}). What you typed is still in the window; put the disk right and do it again.` });
+  return what === undefined
+    ? problem
+    : new HostError({
+        code: 'disk',
+        message: `${what} (${problem.message}). What you typed is still in the window; put the disk right and do it again.`,
+      });
 }

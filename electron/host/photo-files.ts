@@ -12,7 +12,8 @@ const MOST_BYTES = 12 * 1024 * 1024;
 const MAGIC: Readonly<Record<PhotoType, (bytes: Buffer) => boolean>> = {
   'image/jpeg': (bytes) => bytes.subarray(0, 3).equals(Buffer.from([0xff, 0xd8, 0xff])),
   'image/png': (bytes) => bytes.subarray(0, 8).equals(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])),
-  'image/webp': (bytes) => bytes.subarray(0, 4).toString('latin1') === 'RIFF' && bytes.subarray(8, 12).toString('latin1') === 'WEBP',
+  'image/webp': (bytes) =>
+    bytes.subarray(0, 4).toString('latin1') === 'RIFF' && bytes.subarray(8, 12).toString('latin1') === 'WEBP',
 };
 
 /** Photos of visits, named by their content, so that the same one is stored once and a name never means two. */
@@ -26,8 +27,16 @@ export class PhotoFiles {
   /** @throws {HostError} `photo-too-large`, `not-a-photo`. */
   async write(visit: string, type: PhotoType, base64: string): Promise<string> {
     const bytes = Buffer.from(base64, 'base64');
-    if (bytes.length > MOST_BYTES) throw new HostError({ code: 'photo-too-large', message: `The photo has ${Math.round(bytes.length / 1_048_576)} MB; at most 12 MB are kept. Take a smaller one.` });
-    if (!MAGIC[type](bytes)) throw new HostError({ code: 'not-a-photo', message: `The file says ${type}, but its content is something else. Choose a JPEG, PNG or WebP photo.` });
+    if (bytes.length > MOST_BYTES)
+      throw new HostError({
+        code: 'photo-too-large',
+        message: `The photo has ${Math.round(bytes.length / 1_048_576)} MB; at most 12 MB are kept. Take a smaller one.`,
+      });
+    if (!MAGIC[type](bytes))
+      throw new HostError({
+        code: 'not-a-photo',
+        message: `The file says ${type}, but its content is something else. Choose a JPEG, PNG or WebP photo.`,
+      });
     const name = `${createHash('sha256').update(bytes).digest('hex')}.${ENDINGS[type]}`;
     const path = join(this.#visits, visit, 'photos', name);
     const there = await stat(path).catch((problem: unknown) => {
@@ -45,7 +54,11 @@ export class PhotoFiles {
     try {
       return { type, data: (await readFile(join(this.#visits, visit, 'photos', photo))).toString('base64') };
     } catch (problem) {
-      if (isMissing(problem)) throw new HostError({ code: 'no-such-photo', message: 'This photo is not in the visit’s folder. The finding itself is here.' });
+      if (isMissing(problem))
+        throw new HostError({
+          code: 'no-such-photo',
+          message: 'This photo is not in the visit’s folder. The finding itself is here.',
+        });
       throw problem;
     }
   }

@@ -15,8 +15,16 @@ export function programFolders(moduleUrl: string): ProgramFolders {
   let at = dirname(fileURLToPath(moduleUrl));
   while (!(existsSync(join(at, 'package.json')) && existsSync(join(at, 'trees')))) {
     const up = dirname(at);
-    if (up === at) throw new Error(`No folder above ${moduleUrl} holds package.json and trees/. The program's files are not complete; install it again.`);
+    if (up === at)
+      throw new Error(
+        `No folder above ${moduleUrl} holds package.json and trees/. The program's files are not complete; install it again.`,
+      );
     at = up;
   }
-  return { window: join(at, 'build', 'renderer'), build: join(at, 'build'), trees: join(at, 'trees'), packageFile: join(at, 'package.json') };
+  return {
+    window: join(at, 'build', 'renderer'),
+    build: join(at, 'build'),
+    trees: join(at, 'trees'),
+    packageFile: join(at, 'package.json'),
+  };
 }

@@ -22,7 +22,12 @@ export class SettingsFiles {
       await rename(this.#path, aside);
       return {
         settings: DEFAULT_SETTINGS,
-        notices: [{ code: 'settings-broken', message: `The settings could not be read, so the usual ones hold. The old file is kept as ${aside}.` }],
+        notices: [
+          {
+            code: 'settings-broken',
+            message: `The settings could not be read, so the usual ones hold. The old file is kept as ${aside}.`,
+          },
+        ],
       };
     }
   }

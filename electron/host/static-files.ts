@@ -18,7 +18,10 @@ export interface StaticFile {
 }
 
 /** Files of the built window and the trees' drawings; nothing outside the two folders, whatever the path says. */
-export async function staticFile(path: string, folders: { readonly window: string; readonly pictures: string }): Promise<StaticFile | null> {
+export async function staticFile(
+  path: string,
+  folders: { readonly window: string; readonly pictures: string },
+): Promise<StaticFile | null> {
   let plain: string;
   try {
     plain = decodeURIComponent(path);
@@ -35,7 +38,11 @@ export async function staticFile(path: string, folders: { readonly window: strin
   try {
     return { type, body: await readFile(file) };
   } catch (problem) {
-    if (isMissing(problem) || (problem instanceof Error && 'code' in problem && (problem.code === 'EISDIR' || problem.code === 'ENOTDIR'))) return null;
+    if (
+      isMissing(problem) ||
+      (problem instanceof Error && 'code' in problem && (problem.code === 'EISDIR' || problem.code === 'ENOTDIR'))
+    )
+      return null;
     throw problem;
   }
 }

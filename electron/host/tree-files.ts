@@ -28,7 +28,8 @@ export interface TreeSnapshot {
 export async function readTreeFolder(folder: string): Promise<TreeFolder> {
   const vocabulary: Record<string, string> = {};
   for (const name of (await readdir(join(folder, 'vocabulary'))).sort()) {
-    if (name.endsWith('.yaml')) vocabulary[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
+    if (name.endsWith('.yaml'))
+      vocabulary[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
   }
   const trees = new Map<string, string>();
   for (const entry of (await readdir(folder, { withFileTypes: true })).sort((a, b) => (a.name < b.name ? -1 : 1))) {

@@ -44,7 +44,10 @@ export class VisitFiles {
   async list(): Promise<string[]> {
     try {
       const entries = await readdir(this.#folder, { withFileTypes: true });
-      return entries.filter((entry) => entry.isDirectory() && /^[a-z0-9][a-z0-9-]{0,79}$/.test(entry.name)).map(({ name }) => name).sort();
+      return entries
+        .filter((entry) => entry.isDirectory() && /^[a-z0-9][a-z0-9-]{0,79}$/.test(entry.name))
+        .map(({ name }) => name)
+        .sort();
     } catch (problem) {
       if (isMissing(problem)) return [];
       throw problem;
@@ -58,7 +61,10 @@ export class VisitFiles {
       await mkdir(this.folderOf(visit));
     } catch (problem) {
       if (problem instanceof Error && 'code' in problem && problem.code === 'EEXIST') {
-        throw new HostError({ code: 'visit-exists', message: 'There is a visit with this name already. Nothing was written.' });
+        throw new HostError({
+          code: 'visit-exists',
+          message: 'There is a visit with this name already. Nothing was written.',
+        });
       }
       throw problem;
     }
@@ -74,7 +80,13 @@ export class VisitFiles {
     const before = this.#queues.get(visit) ?? Promise.resolve();
     const mine = before.then(() => this.#append(visit, records));
     // The queue goes on after a failure; the caller still gets it through `mine`.
-    this.#queues.set(visit, mine.then(() => undefined, () => undefined));
+    this.#queues.set(
+      visit,
+      mine.then(
+        () => undefined,
+        () => undefined,
+      ),
+    );
     return mine;
   }
 
@@ -95,7 +107,11 @@ export class VisitFiles {
     try {
       await stat(this.folderOf(visit));
     } catch (problem) {
-      if (isMissing(problem)) throw new HostError({ code: 'no-such-visit', message: 'This visit is not in the data folder. Nothing was written.' });
+      if (isMissing(problem))
+        throw new HostError({
+          code: 'no-such-visit',
+          message: 'This visit is not in the data folder. Nothing was written.',
+        });
       throw problem;
     }
   }
@@ -161,12 +177,20 @@ export function parseLog(text: string, name: string): LogRead {
     if (line === '') return;
     const record = parseLine(line);
     if (record) records.push(record);
-    else notices.push({ code: 'visit-log-damaged', message: `Line ${i + 1} of ${name} cannot be read and was left out. The other ${lines.length - 1} lines are here; the file was not changed.` });
+    else
+      notices.push({
+        code: 'visit-log-damaged',
+        message: `Line ${i + 1} of ${name} cannot be read and was left out. The other ${lines.length - 1} lines are here; the file was not changed.`,
+      });
   });
   if (torn !== '') {
     const whole = parseLine(torn);
     if (whole) records.push(whole);
-    else notices.push({ code: 'visit-log-torn', message: `The last line of ${name} was cut off. The ${records.length} before it are here.` });
+    else
+      notices.push({
+        code: 'visit-log-torn',
+        message: `The last line of ${name} was cut off. The ${records.length} before it are here.`,
+      });
   }
   return { records, notices };
 }
@@ -182,5 +206,18 @@ function parseLine(line: string): EventRecord | null {
 }
 
 function isRecord(data: unknown): data is EventRecord {
-  return typeof data === 'object' && data !== null && 'id' in data && typeof data.id === 'string' && 'kind' in data && typeof data.kind === 'string' && 'v' in data && typeof data.v === 'number' && 'at' in data && typeof data.at === 'string' && 'by' in data && typeof data.by === 'string';
+  return (
+    typeof data === 'object' &&
+    data !== null &&
+    'id' in data &&
+    typeof data.id === 'string' &&
+    'kind' in data &&
+    typeof data.kind === 'string' &&
+    'v' in data &&
+    typeof data.v === 'number' &&
+    'at' in data &&
+    typeof data.at === 'string' &&
+    'by' in data &&
+    typeof data.by === 'string'
+  );
 }

@@ -12,7 +12,12 @@ export function answerIpc(host: Host, window: () => WebContents | null): void {
   for (const method of HOST_METHODS) {
     ipcMain.handle(method, async (event, request: unknown): Promise<IpcResult> => {
       if (!isOurs(event, window())) {
-        return { fault: { code: 'host-refused', message: `“${method}” came from somewhere else than the window. Nothing was written. Close the window and open the visit again.` } };
+        return {
+          fault: {
+            code: 'host-refused',
+            message: `“${method}” came from somewhere else than the window. Nothing was written. Close the window and open the visit again.`,
+          },
+        };
       }
       try {
         return { answer: await host.answer(method, request) };
@@ -26,5 +31,12 @@ export function answerIpc(host: Host, window: () => WebContents | null): void {
 
 function isOurs(event: IpcMainInvokeEvent, window: WebContents | null): boolean {
   const frame = event.senderFrame;
-  return frame !== null && window !== null && event.sender === window && frame === window.mainFrame && new URL(frame.url).host === 'app' && frame.url.startsWith(`${WINDOW_ORIGIN}/`);
+  return (
+    frame !== null &&
+    window !== null &&
+    event.sender === window &&
+    frame === window.mainFrame &&
+    new URL(frame.url).host === 'app' &&
+    frame.url.startsWith(`${WINDOW_ORIGIN}/`)
+  );
 }

@@ -15,7 +15,12 @@ else {
   app.enableSandbox();
   await app.whenReady();
   const folders = programFolders(import.meta.url);
-  const host = await createHost({ dataFolder: dataFolder(), treesFolder: folders.trees, shell: 'electron', version: app.getVersion() });
+  const host = await createHost({
+    dataFolder: dataFolder(),
+    treesFolder: folders.trees,
+    shell: 'electron',
+    version: app.getVersion(),
+  });
   refusePermissions(session.defaultSession);
   serveScheme(session.defaultSession, { window: folders.window, pictures: host.picturesFolder });
   const preload = join(folders.build, 'preload', 'preload.cjs');

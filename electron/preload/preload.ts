@@ -7,5 +7,7 @@ import { HOST_METHODS } from '../../shared/host/host-methods.ts';
 
 contextBridge.exposeInMainWorld(
   'droplight',
-  Object.fromEntries(HOST_METHODS.map((method) => [method, (request: unknown): Promise<unknown> => ipcRenderer.invoke(method, request)])),
+  Object.fromEntries(
+    HOST_METHODS.map((method) => [method, (request: unknown): Promise<unknown> => ipcRenderer.invoke(method, request)]),
+  ),
 );

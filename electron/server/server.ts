@@ -22,7 +22,11 @@ const COOKIE = 'droplight';
  * opened address exchanged for a cookie that scripts cannot read and other sites cannot send, Host and Origin checked on
  * every request, the same policy header as the desktop window.
  */
-export async function startServer(host: Host, windowFolder: string, report: (line: string) => void = () => undefined): Promise<LoopbackServer> {
+export async function startServer(
+  host: Host,
+  windowFolder: string,
+  report: (line: string) => void = () => undefined,
+): Promise<LoopbackServer> {
   const session = randomBytes(32).toString('hex');
   const tokens = new Set<string>();
   let own = '';
@@ -30,7 +34,12 @@ export async function startServer(host: Host, windowFolder: string, report: (lin
   const server = createServer((request, response) => {
     handle(request, response).catch((problem: unknown) => {
       report(`A request failed: ${problem instanceof Error ? (problem.stack ?? problem.message) : String(problem)}`);
-      if (!response.headersSent) sendJson(response, 500, { code: 'machine-side', message: 'The machine side met something it did not expect. What is on disk is unharmed. Close the window and open the visit again.' });
+      if (!response.headersSent)
+        sendJson(response, 500, {
+          code: 'machine-side',
+          message:
+            'The machine side met something it did not expect. What is on disk is unharmed. Close the window and open the visit again.',
+        });
       else response.end();
     });
   });
@@ -59,41 +68,77 @@ export async function startServer(host: Host, windowFolder: string, report: (lin
 
   async function handle(request: IncomingMessage, response: ServerResponse): Promise<void> {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
-    if (request.headers.host !== own) return refuse(response, 403, 'wrong-host', 'This address is only for the window on this machine.');
+    if (request.headers.host !== own) {
+      refuse(response, 403, 'wrong-host', 'This address is only for the window on this machine.');
+      return;
+    }
     const { origin } = request.headers;
-    if (origin !== undefined && origin !== `http://${own}`) return refuse(response, 403, 'wrong-origin', 'Another page asked. Nothing was done.');
+    if (origin !== undefined && origin !== `http://${own}`) {
+      refuse(response, 403, 'wrong-origin', 'Another page asked. Nothing was done.');
+      return;
+    }
     const url = new URL(request.url ?? '/', `http://${own}`);
     const token = url.searchParams.get('token');
     if (request.method === 'GET' && url.pathname === '/' && token !== null) {
-      if (!tokens.delete(token)) return refuse(response, 403, 'token-used', 'This address has been opened already. Start Droplight again for a fresh one.');
+      if (!tokens.delete(token)) {
+        refuse(
+          response,
+          403,
+          'token-used',
+          'This address has been opened already. Start Droplight again for a fresh one.',
+        );
+        return;
+      }
       response.setHeader('Set-Cookie', `${COOKIE}=${session}; HttpOnly; SameSite=Strict; Path=/`);
       response.setHeader('Cache-Control', 'no-store');
       response.writeHead(303, { Location: '/' }).end();
       return;
     }
-    if (!hasCookie(request)) return refuse(response, 403, 'no-cookie', 'Open the address that Droplight printed when it started.');
+    if (!hasCookie(request)) {
+      refuse(response, 403, 'no-cookie', 'Open the address that Droplight printed when it started.');
+      return;
+    }
     if (url.pathname.startsWith('/api/')) return api(request, response, url.pathname.slice('/api/'.length));
-    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405, 'wrong-method', 'Only reading is possible here.');
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      refuse(response, 405, 'wrong-method', 'Only reading is possible here.');
+      return;
+    }
     const file = await staticFile(url.pathname, { window: windowFolder, pictures: host.picturesFolder });
-    if (!file) return refuse(response, 404, 'no-such-file', 'There is no such file.');
-    response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': url.pathname.startsWith('/assets/') ? 'private, max-age=31536000, immutable' : 'no-cache' });
+    if (!file) {
+      refuse(response, 404, 'no-such-file', 'There is no such file.');
+      return;
+    }
+    response.writeHead(200, {
+      'Content-Type': file.type,
+      'Cache-Control': url.pathname.startsWith('/assets/') ? 'private, max-age=31536000, immutable' : 'no-cache',
+    });
     response.end(request.method === 'HEAD' ? undefined : file.body);
   }
 
   async function api(request: IncomingMessage, response: ServerResponse, method: string): Promise<void> {
     response.setHeader('Cache-Control', 'no-store');
     if (request.method !== 'POST' || !(request.headers['content-type'] ?? '').startsWith('application/json')) {
-      return refuse(response, 405, 'wrong-method', 'Calls are POST with JSON.');
+      refuse(response, 405, 'wrong-method', 'Calls are POST with JSON.');
+      return;
     }
     // A browser always names the origin of a POST; anything that does not is no window of ours.
-    if (request.headers.origin === undefined) return refuse(response, 403, 'wrong-origin', 'The call did not say where it came from. Nothing was done.');
+    if (request.headers.origin === undefined) {
+      refuse(response, 403, 'wrong-origin', 'The call did not say where it came from. Nothing was done.');
+      return;
+    }
     const body = await bodyOf(request);
-    if (body === null) return refuse(response, 413, 'too-large', 'This is more than the machine side takes at once. Nothing was written.');
+    if (body === null) {
+      refuse(response, 413, 'too-large', 'This is more than the machine side takes at once. Nothing was written.');
+      return;
+    }
     let data: unknown;
     try {
       data = JSON.parse(body);
     } catch (problem) {
-      if (problem instanceof SyntaxError) return refuse(response, 400, 'bad-request', 'The call was not JSON. Nothing was written.');
+      if (problem instanceof SyntaxError) {
+        refuse(response, 400, 'bad-request', 'The call was not JSON. Nothing was written.');
+        return;
+      }
       throw problem;
     }
     try {
@@ -105,7 +150,11 @@ export async function startServer(host: Host, windowFolder: string, report: (lin
   }
 
   function hasCookie(request: IncomingMessage): boolean {
-    const sent = (request.headers.cookie ?? '').split(/;\s*/).find((each) => each.startsWith(`${COOKIE}=`))?.slice(COOKIE.length + 1) ?? '';
+    const sent =
+      (request.headers.cookie ?? '')
+        .split(/;\s*/)
+        .find((each) => each.startsWith(`${COOKIE}=`))
+        ?.slice(COOKIE.length + 1) ?? '';
     const given = Buffer.from(sent);
     const wanted = Buffer.from(session);
     return given.length === wanted.length && timingSafeEqual(given, wanted);

@@ -6,7 +6,9 @@ import { dirname, join } from 'node:path';
 
 /** Fingerprint of the lock file. */
 function lockHash(root) {
-  return createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  return createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
 }
 
 /**
@@ -20,9 +22,16 @@ export function ensureInstalled(root) {
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   // The optional download of Electron's binary is tried by the starter, with a time limit of its own.
   const env = { ...process.env, ELECTRON_SKIP_BINARY_DOWNLOAD: '1' };
-  const ran = spawnSync(npm, ['ci', '--no-audit', '--no-fund', '--loglevel=error'], { cwd: root, stdio: 'inherit', env, shell: process.platform === 'win32' });
+  const ran = spawnSync(npm, ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    cwd: root,
+    stdio: 'inherit',
+    env,
+    shell: process.platform === 'win32',
+  });
   if (ran.status !== 0) {
-    console.error('The packages could not be installed. Look at the lines above: the network, the disk, or the version of Node (20.19 or later) may be the reason. Then start again.');
+    console.error(
+      'The packages could not be installed. Look at the lines above: the network, the disk, or the version of Node (20.19 or later) may be the reason. Then start again.',
+    );
     process.exit(ran.status ?? 1);
   }
   mkdirSync(dirname(stamp), { recursive: true });

@@ -18,12 +18,19 @@ if (electron && hasDisplay()) {
   const window = spawn(electron, [root], { stdio: 'inherit' });
   window.once('exit', (code) => process.exit(code ?? 0));
 } else {
-  if (!wantsBrowser) console.log(electron ? 'No display: the same program is served for a browser.' : 'Electron’s binary is not here: the same program opens in a browser.');
+  if (!wantsBrowser)
+    console.log(
+      electron
+        ? 'No display: the same program is served for a browser.'
+        : 'Electron’s binary is not here: the same program opens in a browser.',
+    );
   openInBrowser();
 }
 
 function openInBrowser() {
-  const server = spawn(process.execPath, [join(root, 'build', 'server', 'main.js')], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const server = spawn(process.execPath, [join(root, 'build', 'server', 'main.js')], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
   server.once('exit', (code) => process.exit(code ?? 0));
   for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => server.kill('SIGTERM'));
   server.stdout.once('data', (data) => {
@@ -35,7 +42,9 @@ function openInBrowser() {
     const browser = appBrowser();
     const [command, ...args] = browser ? [browser, `--app=${address}`] : [...systemOpener(), address];
     const opened = spawn(command, args, { stdio: 'ignore', detached: true });
-    opened.once('error', () => console.log(`No browser could be opened. Open this address on this machine, once: ${address}`));
+    opened.once('error', () =>
+      console.log(`No browser could be opened. Open this address on this machine, once: ${address}`),
+    );
     opened.unref();
     console.log('Droplight is open. Ctrl+C here ends it; everything recorded is on disk.');
   });

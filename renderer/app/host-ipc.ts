@@ -1,7 +1,18 @@
-import { HostError, type HostAnswer, type HostClient, type HostFault, type HostMethod, type HostRequest } from '../../shared/host/host-api.ts';
+import {
+  HostError,
+  type HostAnswer,
+  type HostClient,
+  type HostFault,
+  type HostMethod,
+  type HostRequest,
+} from '../../shared/host/host-api.ts';
 
 /** What the preload puts on the window: one named method a call. */
-export type Bridge = { readonly [M in HostMethod]: (request: HostRequest<M>) => Promise<{ readonly answer: HostAnswer<M> } | { readonly fault: HostFault }> };
+export type Bridge = {
+  readonly [M in HostMethod]: (
+    request: HostRequest<M>,
+  ) => Promise<{ readonly answer: HostAnswer<M> } | { readonly fault: HostFault }>;
+};
 
 declare global {
   interface Window {

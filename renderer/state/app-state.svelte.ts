@@ -1,13 +1,45 @@
 import { createContext } from 'svelte';
 import { complaintIndex, searchComplaints, type LayoutValue, type Role } from '../../shared/knowledge/index.ts';
-import { DEFAULT_SETTINGS, HostError, type HostClient, type Notice, type Settings, type VisitSummary } from '../../shared/host/host-api.ts';
+import {
+  DEFAULT_SETTINGS,
+  HostError,
+  type HostClient,
+  type Notice,
+  type Settings,
+  type VisitSummary,
+} from '../../shared/host/host-api.ts';
 import { assess, type Assessment, type Situation } from '../../shared/planning/index.ts';
-import { effectiveEvents, EVENT_VERSION, EventError, newEventId, readEvent, replay, situationOf, type ComplaintState, type EventHead, type VisitEvent, type VisitEventBody, type VisitState } from '../../shared/visit/index.ts';
+import {
+  effectiveEvents,
+  EVENT_VERSION,
+  EventError,
+  newEventId,
+  readEvent,
+  replay,
+  situationOf,
+  type ComplaintState,
+  type EventHead,
+  type VisitEvent,
+  type VisitEventBody,
+  type VisitState,
+} from '../../shared/visit/index.ts';
 import { Keys } from './keys.svelte.ts';
 import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
 
 /** Pages of the window. `work` is whatever the complaint is at: questions, check, conclusion, correction, proof. */
-export const SCREENS = ['yard', 'intake', 'person', 'coach', 'work', 'checks', 'findings', 'belief', 'more', 'keys', 'settings'] as const;
+export const SCREENS = [
+  'yard',
+  'intake',
+  'person',
+  'coach',
+  'work',
+  'checks',
+  'findings',
+  'belief',
+  'more',
+  'keys',
+  'settings',
+] as const;
 export type Screen = (typeof SCREENS)[number];
 
 export const [getApp, setApp] = createContext<AppState>();
@@ -16,7 +48,9 @@ export const [getApp, setApp] = createContext<AppState>();
 export class AppState {
   readonly keys = new Keys();
   readonly #host: HostClient;
-  readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
+    byte.toString(16).padStart(2, '0'),
+  ).join('');
   #counter = 0;
   #lastMs = 0;
 
@@ -43,9 +77,17 @@ export class AppState {
   readonly index = $derived(complaintIndex(this.trees.map(({ tree }) => tree)));
   readonly pinnedTrees = $derived(new Map([...this.trees.map((each) => [each.hash, each] as const), ...this.#kept]));
   readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.pinnedTrees) : null);
-  readonly complaint: ComplaintState | null = $derived(this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null);
-  readonly pinned: LoadedTree | null = $derived(this.complaint ? (this.pinnedTrees.get(this.complaint.treeHash) ?? null) : null);
-  readonly situation: Situation | null = $derived(this.visit && this.complaint && this.pinned ? situationOf(this.visit, this.complaint, this.pinned.tree, this.pinned.vocabulary) : null);
+  readonly complaint: ComplaintState | null = $derived(
+    this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null,
+  );
+  readonly pinned: LoadedTree | null = $derived(
+    this.complaint ? (this.pinnedTrees.get(this.complaint.treeHash) ?? null) : null,
+  );
+  readonly situation: Situation | null = $derived(
+    this.visit && this.complaint && this.pinned
+      ? situationOf(this.visit, this.complaint, this.pinned.tree, this.pinned.vocabulary)
+      : null,
+  );
   readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
 
   constructor(host: HostClient) {
@@ -55,7 +97,11 @@ export class AppState {
   /** Loads settings, trees and the list of visits. */
   async start(): Promise<void> {
     await this.#guard(async () => {
-      const [info, { settings, notices }, { trees, notices: treeNotices }] = await Promise.all([this.#host.call('app.info', {}), this.#host.call('settings.read', {}), this.#host.call('trees.list', {})]);
+      const [info, { settings, notices }, { trees, notices: treeNotices }] = await Promise.all([
+        this.#host.call('app.info', {}),
+        this.#host.call('settings.read', {}),
+        this.#host.call('trees.list', {}),
+      ]);
       this.dataFolder = info.dataFolder;
       this.shell = info.shell;
       this.settings = settings;
@@ -89,7 +135,10 @@ export class AppState {
 
   /** The page that the browser's back or forward button leads to. */
   came(state: unknown): void {
-    const screen = typeof state === 'object' && state !== null && 'screen' in state ? SCREENS.find((each) => each === state.screen) : undefined;
+    const screen =
+      typeof state === 'object' && state !== null && 'screen' in state
+        ? SCREENS.find((each) => each === state.screen)
+        : undefined;
     this.screen = screen ?? 'yard';
   }
 
@@ -113,8 +162,11 @@ export class AppState {
       }
       const kept = new Map(this.#kept);
       for (const event of read) {
-        if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash)) continue;
-        const { tree, notices: more } = loadSnapshot(await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }));
+        if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash))
+          continue;
+        const { tree, notices: more } = loadSnapshot(
+          await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }),
+        );
         if (tree) kept.set(event.treeHash, tree);
         unread.push(...more);
       }
@@ -140,17 +192,34 @@ export class AppState {
   }
 
   /** Opens a complaint, with a visit around it when there is none yet. */
-  async openComplaint(input: { readonly coach: string; readonly words: string; readonly tree: LoadedTree; readonly who: Role; readonly tools?: readonly string[]; readonly demo?: boolean }): Promise<void> {
+  async openComplaint(input: {
+    readonly coach: string;
+    readonly words: string;
+    readonly tree: LoadedTree;
+    readonly who: Role;
+    readonly tools?: readonly string[];
+    readonly demo?: boolean;
+  }): Promise<void> {
     await this.#guard(async () => {
       if (this.visitId === null) {
-        const first = this.#stamped({ kind: 'visit.opened', coach: input.coach.trim() || 'A coach', demo: input.demo ?? false });
+        const first = this.#stamped({
+          kind: 'visit.opened',
+          coach: input.coach.trim() || 'A coach',
+          demo: input.demo ?? false,
+        });
         const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
         this.visitId = visit;
         this.events = [first];
         const tools = input.tools ? { tools: input.tools } : {};
         await this.#append({ kind: 'person.set', who: input.who, ...tools });
       }
-      const opened = this.#stamped({ kind: 'complaint.opened', complaint: '', tree: input.tree.tree.id, treeHash: input.tree.hash, words: input.words });
+      const opened = this.#stamped({
+        kind: 'complaint.opened',
+        complaint: '',
+        tree: input.tree.tree.id,
+        treeHash: input.tree.hash,
+        words: input.words,
+      });
       const event = { ...opened, complaint: `c-${opened.id}` };
       await this.#write([event]);
       this.complaintId = event.complaint;
@@ -175,7 +244,8 @@ export class AppState {
   async undo(): Promise<void> {
     const target = this.visit?.undo;
     if (!target || target.kind === 'complaint.opened') return;
-    if (await this.act({ kind: 'event.taken-back', event: target.id })) this.spoken = 'Taken back. Press u again for the one before, shift u to put it back.';
+    if (await this.act({ kind: 'event.taken-back', event: target.id }))
+      this.spoken = 'Taken back. Press u again for the one before, shift u to put it back.';
   }
 
   async redo(): Promise<void> {
@@ -220,7 +290,13 @@ export class AppState {
 
   #stamped<B extends VisitEventBody>(body: B): B & EventHead {
     const at = this.#now();
-    return { id: newEventId(at, ++this.#counter, this.#writer), v: EVENT_VERSION, at: new Date(at).toISOString(), by: this.settings.name, ...body };
+    return {
+      id: newEventId(at, ++this.#counter, this.#writer),
+      v: EVENT_VERSION,
+      at: new Date(at).toISOString(),
+      by: this.settings.name,
+      ...body,
+    };
   }
 
   async #append(body: VisitEventBody): Promise<void> {
@@ -228,7 +304,11 @@ export class AppState {
   }
 
   async #write(events: readonly VisitEvent[]): Promise<void> {
-    if (this.visitId === null) throw new HostError({ code: 'no-visit', message: 'No visit is open, so there is nothing to write to. Begin one in the yard.' });
+    if (this.visitId === null)
+      throw new HostError({
+        code: 'no-visit',
+        message: 'No visit is open, so there is nothing to write to. Begin one in the yard.',
+      });
     await this.#host.call('visits.append', { visit: this.visitId, events: events.map((event) => ({ ...event })) });
     this.events = [...this.events, ...events];
   }

@@ -1,6 +1,13 @@
 import { readBands, ReadingError, type BandReading } from '../../shared/inference/index.ts';
 import type { Check, Vocabulary } from '../../shared/knowledge/index.ts';
-import { formatNumber, formatQuantity, convertDifference, parseNumber, UnitError, type UnitSystem } from '../../shared/units/index.ts';
+import {
+  formatNumber,
+  formatQuantity,
+  convertDifference,
+  parseNumber,
+  UnitError,
+  type UnitSystem,
+} from '../../shared/units/index.ts';
 import { convertedReading, type Reading } from '../../shared/visit/index.ts';
 import { readingDoubt } from './presenters.ts';
 
@@ -14,7 +21,12 @@ export interface JudgedReading {
 }
 
 /** Null when the reading cannot be used with this check. */
-export function judgedReading(check: Check, reading: Reading, vocabulary: Vocabulary, system: UnitSystem): JudgedReading | null {
+export function judgedReading(
+  check: Check,
+  reading: Reading,
+  vocabulary: Vocabulary,
+  system: UnitSystem,
+): JudgedReading | null {
   if (!check.measure) return null;
   try {
     const { value, uncertainty, range } = convertedReading(check, reading, vocabulary);
@@ -34,9 +46,21 @@ export function judgedReading(check: Check, reading: Reading, vocabulary: Vocabu
 }
 
 /** What was typed, as a reading, or the doubt to show beside the field; the text itself stays there. */
-export function parseReading(check: Check, text: string, unit: string, vocabulary: Vocabulary): { readonly reading: Reading | null; readonly doubt: string | null } {
+export function parseReading(
+  check: Check,
+  text: string,
+  unit: string,
+  vocabulary: Vocabulary,
+): { readonly reading: Reading | null; readonly doubt: string | null } {
   const value = parseNumber(text);
-  if (value === null) return { reading: null, doubt: text.trim() === '' ? 'Type the reading first, for example 3.4 or 2 1/4.' : `“${text}” is not a number. Type it like 3.4 or 2 1/4.` };
+  if (value === null)
+    return {
+      reading: null,
+      doubt:
+        text.trim() === ''
+          ? 'Type the reading first, for example 3.4 or 2 1/4.'
+          : `“${text}” is not a number. Type it like 3.4 or 2 1/4.`,
+    };
   const reading = { value, unit };
   try {
     const converted = convertedReading(check, reading, vocabulary);
@@ -45,7 +69,8 @@ export function parseReading(check: Check, text: string, unit: string, vocabular
     readBands(check, converted.value, converted.uncertainty, converted.range);
     return { reading, doubt: null };
   } catch (problem) {
-    if (problem instanceof ReadingError || problem instanceof UnitError) return { reading: null, doubt: problem.message };
+    if (problem instanceof ReadingError || problem instanceof UnitError)
+      return { reading: null, doubt: problem.message };
     throw problem;
   }
 }

@@ -16,7 +16,9 @@ export class Keys {
   /** Handles a key press on the window. Letters rest while a field has the focus; Escape leaves the field first. */
   press(event: KeyboardEvent): void {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-    const inField = event.target instanceof HTMLElement && event.target.matches('input:not([type=radio], [type=checkbox]), textarea, select');
+    const inField =
+      event.target instanceof HTMLElement &&
+      event.target.matches('input:not([type=radio], [type=checkbox]), textarea, select');
     if (inField) {
       if (event.key === 'Escape' && event.target instanceof HTMLElement) {
         event.target.blur();

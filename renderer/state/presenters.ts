@@ -27,7 +27,9 @@ export function valueWords(check: Check | undefined, value: RecordedValue, syste
     case 'reading': {
       const typed = formatQuantity(value.reading.value, value.reading.unit);
       const wanted = preferredUnit(value.reading.unit, system);
-      return wanted === unitOf(value.reading.unit).id ? typed : `${typed} (${formatQuantity(value.reading.value, value.reading.unit, system)})`;
+      return wanted === unitOf(value.reading.unit).id
+        ? typed
+        : `${typed} (${formatQuantity(value.reading.value, value.reading.unit, system)})`;
     }
     case 'not-sure':
       return value.leaning === undefined ? 'Not sure' : `Not sure, looks like: ${label(value.leaning)}`;
@@ -68,25 +70,49 @@ const NAMED = 6;
 export function beliefRows(tree: Tree, belief: readonly CauseBelief[]): BeliefRow[] {
   const listed = belief.filter(({ cause }) => cause !== UNLISTED);
   const danger = (id: string): boolean => tree.causes.find((cause) => cause.id === id)?.hazard === 'danger';
-  const rows: BeliefRow[] = listed.slice(0, NAMED).map(({ cause, probability }, i) => ({ name: causeName(tree, cause), share: inHundred(probability), danger: danger(cause), look: `k${i + 1}`, causes: [cause] }));
+  const rows: BeliefRow[] = listed.slice(0, NAMED).map(({ cause, probability }, i) => ({
+    name: causeName(tree, cause),
+    share: inHundred(probability),
+    danger: danger(cause),
+    look: `k${i + 1}`,
+    causes: [cause],
+  }));
   const rest = listed.slice(NAMED);
   if (rest.length > 0) {
     const share = rest.reduce((sum, { probability }) => sum + probability, 0);
-    rows.push({ name: `${rest.length} other causes`, share: inHundred(share), danger: rest.some(({ cause }) => danger(cause)), look: 'k7', causes: rest.map(({ cause }) => cause) });
+    rows.push({
+      name: `${rest.length} other causes`,
+      share: inHundred(share),
+      danger: rest.some(({ cause }) => danger(cause)),
+      look: 'k7',
+      causes: rest.map(({ cause }) => cause),
+    });
   }
   const unlisted = belief.find(({ cause }) => cause === UNLISTED);
-  rows.push({ name: 'Not in the list', share: inHundred(unlisted?.probability ?? 0), danger: false, look: 'k8', causes: [UNLISTED] });
+  rows.push({
+    name: 'Not in the list',
+    share: inHundred(unlisted?.probability ?? 0),
+    danger: false,
+    look: 'k8',
+    causes: [UNLISTED],
+  });
   return rows;
 }
 
 /** Share of each row before the first finding and after each one; each inner list sums to 1. */
-export function beliefHistory(situation: Situation, rows: readonly BeliefRow[], trail: readonly TrailFinding[]): number[][] {
+export function beliefHistory(
+  situation: Situation,
+  rows: readonly BeliefRow[],
+  trail: readonly TrailFinding[],
+): number[][] {
   const model = beliefModel(situation.tree, situation.layout);
   const standing = new Map(situation.findings.map((finding) => [finding.id, finding]));
   const sofar: Finding[] = [];
   const shares = (): number[] => {
     const { probability } = posterior(model, sofar);
-    return rows.map(({ causes }) => causes.reduce((sum, id) => sum + (probability[model.causeIds.indexOf(id)] ?? 0), 0));
+    return rows.map(({ causes }) =>
+      causes.reduce((sum, id) => sum + (probability[model.causeIds.indexOf(id)] ?? 0), 0),
+    );
   };
   const history = [shares()];
   for (const { id } of trail) {
@@ -100,7 +126,8 @@ export function beliefHistory(situation: Situation, rows: readonly BeliefRow[], 
 /** Outlines of the belief bands, one a row, in a drawing of the given size; step i lies at height i·step. */
 export function bandPaths(history: readonly (readonly number[])[], width: number, step: number): string[] {
   const rows = history[0]?.length ?? 0;
-  const edge = (at: readonly number[], upTo: number): number => at.slice(0, upTo).reduce((sum, share) => sum + share, 0) * width;
+  const edge = (at: readonly number[], upTo: number): number =>
+    at.slice(0, upTo).reduce((sum, share) => sum + share, 0) * width;
   return Array.from({ length: rows }, (_, r) => {
     const left = history.map((at, i) => [edge(at, r), i * step] as const);
     const right = history.map((at, i) => [edge(at, r + 1), i * step] as const);
@@ -120,7 +147,9 @@ export function blockedWords(blocked: Blocked, tree: Tree, vocabulary: Vocabular
       return `Needs: ${blocked.missing.join(', ')}`;
     case 'layout': {
       const feature = vocabulary.layout.find(({ id }) => id === blocked.feature);
-      return blocked.known ? `Left out: this coach is built otherwise (${feature?.ask ?? blocked.feature})` : `First to be known: ${feature?.ask ?? blocked.feature}`;
+      return blocked.known
+        ? `Left out: this coach is built otherwise (${feature?.ask ?? blocked.feature})`
+        : `First to be known: ${feature?.ask ?? blocked.feature}`;
     }
     case 'requires':
       return 'Only makes sense after another result';
@@ -135,7 +164,9 @@ export function blockedWords(blocked: Blocked, tree: Tree, vocabulary: Vocabular
 
 /** What a check costs, in words. */
 export function effortWords(option: CheckOption): string {
-  return option.accessMinutes > 0 ? `${option.minutes} min, and ${option.accessMinutes} to get there and back` : `${option.minutes} min`;
+  return option.accessMinutes > 0
+    ? `${option.minutes} min, and ${option.accessMinutes} to get there and back`
+    : `${option.minutes} min`;
 }
 
 /** Saving in words. */
@@ -155,29 +186,59 @@ export const SITES: Readonly<Record<string, readonly string[]>> = {
   axle: ['steer axle', 'drive axle', 'tag axle'],
   side: ['left side', 'right side'],
   bank: ['left bank', 'right bank', 'front bank', 'rear bank'],
-  cylinder: ['cylinder 1', 'cylinder 2', 'cylinder 3', 'cylinder 4', 'cylinder 5', 'cylinder 6', 'cylinder 7', 'cylinder 8'],
+  cylinder: [
+    'cylinder 1',
+    'cylinder 2',
+    'cylinder 3',
+    'cylinder 4',
+    'cylinder 5',
+    'cylinder 6',
+    'cylinder 7',
+    'cylinder 8',
+  ],
   'air-spring': ['left front', 'right front', 'left rear', 'right rear'],
 };
 
 /** A reading that does not fit, as a question; null when it does. */
-export function readingDoubt(value: number, unit: string, converted: { readonly value: number; readonly range: readonly [number, number] }): string | null {
+export function readingDoubt(
+  value: number,
+  unit: string,
+  converted: { readonly value: number; readonly range: readonly [number, number] },
+): string | null {
   const [least, most] = converted.range;
   if (converted.value >= least && converted.value <= most) return null;
   const tenth = converted.value / 10;
-  const guess = tenth >= least && tenth <= most && Number.isInteger(value) ? ` Is it ${formatQuantity(value / 10, unit)}?` : ' Look at the figure and the unit.';
+  const guess =
+    tenth >= least && tenth <= most && Number.isInteger(value)
+      ? ` Is it ${formatQuantity(value / 10, unit)}?`
+      : ' Look at the figure and the unit.';
   return `${formatQuantity(value, unit)} is outside what this check expects.${guess}`;
 }
 
 /** Order of units to choose from: the reader's own first. */
-export function unitChoices(unit: string, system: UnitSystem, like: readonly { readonly id: string; readonly symbol: string; readonly spoken: string }[]): { readonly id: string; readonly label: string }[] {
+export function unitChoices(
+  unit: string,
+  system: UnitSystem,
+  like: readonly { readonly id: string; readonly symbol: string; readonly spoken: string }[],
+): { readonly id: string; readonly label: string }[] {
   const first = preferredUnit(unit, system);
-  return [...like].sort((a, b) => Number(b.id === first) - Number(a.id === first)).map(({ id, symbol, spoken }) => ({ id, label: symbol || spoken }));
+  return [...like]
+    .sort((a, b) => Number(b.id === first) - Number(a.id === first))
+    .map(({ id, symbol, spoken }) => ({ id, label: symbol || spoken }));
 }
 
 /** Date and time for people. */
 export function when(at: string): string {
   const date = new Date(at);
-  return Number.isNaN(date.getTime()) ? '' : date.toLocaleString('en', { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+  return Number.isNaN(date.getTime())
+    ? ''
+    : date.toLocaleString('en', {
+        weekday: 'short',
+        day: 'numeric',
+        month: 'short',
+        hour: '2-digit',
+        minute: '2-digit',
+      });
 }
 
 /** Bar of one finding in the for/against chart: −100…100, 20 decibans at the end. */

@@ -11,11 +11,22 @@ export interface LoadedTree extends PinnedTree {
 export function loadSnapshot(snapshot: TreeSnapshotAnswer): { tree: LoadedTree | null; notices: Notice[] } {
   const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = snapshot.files;
   const vocabulary = readVocabulary(vocabularyFiles);
-  const read = vocabulary.value ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary: vocabulary.value }) : null;
-  if (vocabulary.value && read?.value) return { tree: { tree: read.value, vocabulary: vocabulary.value, hash: snapshot.hash }, notices: [] };
+  const read = vocabulary.value
+    ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary: vocabulary.value })
+    : null;
+  if (vocabulary.value && read?.value)
+    return { tree: { tree: read.value, vocabulary: vocabulary.value, hash: snapshot.hash }, notices: [] };
   const first = [...vocabulary.problems, ...(read?.problems ?? [])].find(({ level }) => level === 'error');
   const where = first ? `${first.file}, line ${first.line}: ${first.message}` : '';
-  return { tree: null, notices: [{ code: 'tree-broken', message: `The complaint “${snapshot.id}” cannot be used until its file is mended. ${where}` }] };
+  return {
+    tree: null,
+    notices: [
+      {
+        code: 'tree-broken',
+        message: `The complaint “${snapshot.id}” cannot be used until its file is mended. ${where}`,
+      },
+    ],
+  };
 }
 
 /** Name of a check, cause or complaint for texts that refer to it. */

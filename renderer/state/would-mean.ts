@@ -19,6 +19,10 @@ export function whatItWouldMean(situation: Situation, checkId: string): WouldMea
     const belief = after[r]!;
     const lead = indexOfMax(belief);
     const name = inSentence(causeName(situation.tree, model.causeIds[lead]!));
-    return { label: sentence(result.label), share: inHundred(share[r]!), then: `${inHundred(belief[lead]!)} for ${name}` };
+    return {
+      label: sentence(result.label),
+      share: inHundred(share[r]!),
+      then: `${inHundred(belief[lead]!)} for ${name}`,
+    };
   });
 }

@@ -43,7 +43,12 @@ const treeSnapshot = v.object({
 export const hostApi = {
   'app.info': {
     request: v.object({}),
-    answer: v.object({ version: v.string(), shell: v.picklist(['electron', 'browser']), dataFolder: v.string(), now: v.string() }),
+    answer: v.object({
+      version: v.string(),
+      shell: v.picklist(['electron', 'browser']),
+      dataFolder: v.string(),
+      now: v.string(),
+    }),
   },
   'settings.read': { request: v.object({}), answer: v.object({ settings, notices: v.array(notice) }) },
   'settings.write': { request: settings, answer: v.object({ settings }) },
@@ -54,7 +59,10 @@ export const hostApi = {
   },
   /** A tree as it was when an old visit was made. */
   'trees.snapshot': { request: v.object({ visit: id, hash }), answer: treeSnapshot },
-  'visits.list': { request: v.object({}), answer: v.object({ visits: v.array(visitSummary), notices: v.array(notice) }) },
+  'visits.list': {
+    request: v.object({}),
+    answer: v.object({ visits: v.array(visitSummary), notices: v.array(notice) }),
+  },
   'visits.create': { request: v.object({ visit: id, first: eventRecord }), answer: v.object({ visit: id }) },
   'visits.read': {
     request: v.object({ visit: id }),
@@ -97,6 +105,9 @@ export interface HostFault {
   readonly message: string;
 }
 
+/**
+ *
+ */
 export class HostError extends Error {
   readonly code: string;
   constructor(fault: HostFault) {
@@ -112,7 +123,13 @@ export type Notice = v.InferOutput<typeof notice>;
 export type TreeSnapshotAnswer = v.InferOutput<typeof treeSnapshot>;
 
 /** What holds until somebody chooses. */
-export const DEFAULT_SETTINGS: Settings = { light: 'system', units: 'us', name: '', singleKeys: true, who: 'owner-no-tools' };
+export const DEFAULT_SETTINGS: Settings = {
+  light: 'system',
+  units: 'us',
+  name: '',
+  singleKeys: true,
+  who: 'owner-no-tools',
+};
 
 /**
  * A request as its method's schema takes it.
@@ -121,10 +138,13 @@ export const DEFAULT_SETTINGS: Settings = { light: 'system', units: 'us', name: 
  */
 export function checkedRequest<M extends HostMethod>(method: M, request: unknown): HostRequest<M> {
   const parsed = v.safeParse(hostApi[method].request, request);
-  if (parsed.success) return parsed.output as HostRequest<M>;
+  if (parsed.success) return parsed.output;
   const issue = parsed.issues[0];
   const where = issue.path?.map((item) => String(item.key)).join('.') ?? 'the request';
-  throw new HostError({ code: 'bad-request', message: `"${method}" was asked with something it does not take (${where}: ${issue.message}). Nothing was written.` });
+  throw new HostError({
+    code: 'bad-request',
+    message: `"${method}" was asked with something it does not take (${where}: ${issue.message}). Nothing was written.`,
+  });
 }
 
 /** Whether a text names a method. */

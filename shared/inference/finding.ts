@@ -6,7 +6,12 @@ export type FindingValue =
    * A measured number in the check's own unit (converted before it gets here), with the standard uncertainty and the
    * range of the instrument in the same unit.
    */
-  | { readonly kind: 'reading'; readonly value: number; readonly uncertainty: number; readonly range: readonly [number, number] }
+  | {
+      readonly kind: 'reading';
+      readonly value: number;
+      readonly uncertainty: number;
+      readonly range: readonly [number, number];
+    }
   /** Looked, cannot say. `leaning` = what it looks like; without it the finding carries no weight. */
   | { readonly kind: 'not-sure'; readonly leaning?: string }
   /** Could not be done; carries no weight and is not asked again while nothing changed. */

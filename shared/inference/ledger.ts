@@ -37,7 +37,12 @@ export function decibansOf(probability: number): number {
  * @param cause  id of a cause of the model.
  * @source W(f:o) = 10·log10(P(o|f)/P(o|not f)), Good 1950 (from memory).
  */
-export function evidenceLedger(model: BeliefModel, findings: readonly Finding[], cause: string, excluded?: ReadonlySet<string>): Ledger {
+export function evidenceLedger(
+  model: BeliefModel,
+  findings: readonly Finding[],
+  cause: string,
+  excluded?: ReadonlySet<string>,
+): Ledger {
   const column = model.causeIds.indexOf(cause);
   const beliefIn = (some: readonly Finding[]): number => posterior(model, some, excluded).probability[column]!;
   const all = posterior(model, findings, excluded);
@@ -48,7 +53,11 @@ export function evidenceLedger(model: BeliefModel, findings: readonly Finding[],
     const evidence = all.evidence.find((each) => each.finding === finding);
     if (!evidence) return;
     const now = decibansOf(beliefIn(findings.slice(0, i + 1)));
-    const rest = posterior(model, findings.filter((each) => each !== finding), excluded).probability;
+    const rest = posterior(
+      model,
+      findings.filter((each) => each !== finding),
+      excluded,
+    ).probability;
     lines.push({
       finding: finding.id,
       check: finding.check,

@@ -35,7 +35,8 @@ export function outlook(model: BeliefModel, now: Posterior, checkId: string): Ou
 
 /** Log weights with the group of a new check re-damped, and the exponent with which the new check counts. */
 function withoutDampedShare(now: Posterior, table: CheckTable): { logWeight: Float64Array; exponent: number } {
-  const mates = table.group < 0 ? [] : now.evidence.filter((each) => each.table.group === table.group && each.exponent > 0);
+  const mates =
+    table.group < 0 ? [] : now.evidence.filter((each) => each.table.group === table.group && each.exponent > 0);
   if (mates.length === 0) return { logWeight: now.logWeight, exponent: 1 };
   const leader = leadersOf([...mates.map((mate) => mate.table), table]).get(table.group)!;
   if (leader !== table) return { logWeight: now.logWeight, exponent: DAMPING };

@@ -63,7 +63,9 @@ export function beliefModel(tree: Tree, layout: Layout, options: ModelOptions = 
 const made = new WeakMap<Tree, Map<string, BeliefModel>>();
 
 function buildModel(tree: Tree, layout: Layout, floor: number): BeliefModel {
-  const kept = tree.causes.map((cause, i) => ({ cause, i })).filter(({ cause }) => fitOf(cause.when, layout).fits !== 'no');
+  const kept = tree.causes
+    .map((cause, i) => ({ cause, i }))
+    .filter(({ cause }) => fitOf(cause.when, layout).fits !== 'no');
   const causeIds = [...kept.map(({ cause }) => cause.id), UNLISTED];
   const n = causeIds.length;
   const prior = new Float64Array(n);

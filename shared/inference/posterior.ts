@@ -19,7 +19,11 @@ export interface Posterior {
  * @throws {ReadingError} for a reading that no band of its check expects.
  * @example posterior(beliefModel(tree, {}), []).probability // the prior
  */
-export function posterior(model: BeliefModel, findings: readonly Finding[], excluded: ReadonlySet<string> = NONE): Posterior {
+export function posterior(
+  model: BeliefModel,
+  findings: readonly Finding[],
+  excluded: ReadonlySet<string> = NONE,
+): Posterior {
   const evidence = evidenceOf(model, findings);
   const logWeight = model.prior.map((share, c) => (excluded.has(model.causeIds[c]!) ? -Infinity : Math.log(share)));
   for (const { log, exponent } of evidence) {

@@ -39,18 +39,34 @@ const FAR = 4;
  *   q/width where the widths of the two bands around the reading differ by more than a factor of 2, which is exact when
  *   the value is spread evenly inside each band.
  */
-export function readBands(check: Check, value: number, uncertainty: number, range: readonly [number, number]): BandReading {
+export function readBands(
+  check: Check,
+  value: number,
+  uncertainty: number,
+  range: readonly [number, number],
+): BandReading {
   const bands = check.results
     .map((result, index) => ({ index, range: result.range }))
     .filter((band): band is { index: number; range: readonly [number | null, number | null] } => band.range !== null);
   const raw = check.results.map(() => 0);
-  for (const { index, range: [low, high] } of bands) {
-    raw[index] = uncertainty === 0 ? Number((low === null || value >= low) && (high === null || value < high)) : cdf(high, value, uncertainty, 1) - cdf(low, value, uncertainty, 0);
+  for (const {
+    index,
+    range: [low, high],
+  } of bands) {
+    raw[index] =
+      uncertainty === 0
+        ? Number((low === null || value >= low) && (high === null || value < high))
+        : cdf(high, value, uncertainty, 1) - cdf(low, value, uncertainty, 0);
   }
   const total = raw.reduce((sum, share) => sum + share, 0);
-  const gap = distanceOutside(bands.map((band) => band.range), value);
+  const gap = distanceOutside(
+    bands.map((band) => band.range),
+    value,
+  );
   if (total <= 0 || gap > FAR * uncertainty) {
-    throw new ReadingError(`A reading of ${value} lies outside what this check expects. Look at the unit, or read again.`);
+    throw new ReadingError(
+      `A reading of ${value} lies outside what this check expects. Look at the unit, or read again.`,
+    );
   }
   const shares = raw.map((share) => share / total);
   let best = 0;
@@ -68,10 +84,16 @@ function cdf(edge: number | null, value: number, uncertainty: number, open: 0 | 
 }
 
 function distanceOutside(ranges: readonly (readonly [number | null, number | null])[], value: number): number {
-  return Math.min(...ranges.map(([low, high]) => Math.max(low === null ? 0 : low - value, high === null ? 0 : value - high, 0)));
+  return Math.min(
+    ...ranges.map(([low, high]) => Math.max(low === null ? 0 : low - value, high === null ? 0 : value - high, 0)),
+  );
 }
 
-function evidenceWeights(shares: readonly number[], check: Check, [least, most]: readonly [number, number]): readonly number[] {
+function evidenceWeights(
+  shares: readonly number[],
+  check: Check,
+  [least, most]: readonly [number, number],
+): readonly number[] {
   const touched = shares.map((share, i) => ({ share, i })).filter(({ share }) => share > 1e-6);
   if (touched.length < 2) return shares;
   const width = (i: number): number => {

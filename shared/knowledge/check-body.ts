@@ -21,31 +21,78 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
   const { file, path } = context;
   const at = (...steps: (string | number)[]): Path => [...path, ...steps];
   if (!context.states.some((state) => state.id === body.access)) {
-    file.error('unknown-access', at('access'), `"${body.access}" is not an access state.${nearestText(body.access, context.states.map((state) => state.id))}`);
+    file.error(
+      'unknown-access',
+      at('access'),
+      `"${body.access}" is not an access state.${nearestText(
+        body.access,
+        context.states.map((state) => state.id),
+      )}`,
+    );
   }
   body.limits.forEach((limit, i) => {
-    if (!context.limits.some((each) => each.id === limit)) file.error('unknown-limit', at('limits', i), `"${limit}" is not declared in limits.yaml.${nearestText(limit, context.limits.map((each) => each.id))}`);
+    if (!context.limits.some((each) => each.id === limit))
+      file.error(
+        'unknown-limit',
+        at('limits', i),
+        `"${limit}" is not declared in limits.yaml.${nearestText(
+          limit,
+          context.limits.map((each) => each.id),
+        )}`,
+      );
   });
   const seen = new Set<string>();
   body.results.forEach((result, i) => {
-    if (seen.has(result.id)) file.error('declared-twice', at('results', i, 'id'), `Result "${result.id}" is declared twice in check "${body.id}".`);
+    if (seen.has(result.id))
+      file.error(
+        'declared-twice',
+        at('results', i, 'id'),
+        `Result "${result.id}" is declared twice in check "${body.id}".`,
+      );
     seen.add(result.id);
-    if (result.range && !body.measure) file.error('range-without-unit', at('results', i, 'range'), `"${result.id}" has a range, but check "${body.id}" measures nothing. Add measure: { unit, of, instrument }, or take the range out.`);
+    if (result.range && !body.measure)
+      file.error(
+        'range-without-unit',
+        at('results', i, 'range'),
+        `"${result.id}" has a range, but check "${body.id}" measures nothing. Add measure: { unit, of, instrument }, or take the range out.`,
+      );
   });
   let measure: SharedCheck['measure'];
   if (body.measure) {
     const { unit, instrument } = body.measure;
     const tool = context.instruments.find((each) => each.id === instrument);
     if (!isUnit(unit)) file.error('unknown-unit', at('measure', 'unit'), unknownUnit(unit));
-    if (!tool) file.error('unknown-instrument', at('measure', 'instrument'), `"${instrument}" is not declared in instruments.yaml.${nearestText(instrument, context.instruments.map((each) => each.id))}`);
+    if (!tool)
+      file.error(
+        'unknown-instrument',
+        at('measure', 'instrument'),
+        `"${instrument}" is not declared in instruments.yaml.${nearestText(
+          instrument,
+          context.instruments.map((each) => each.id),
+        )}`,
+      );
     if (isUnit(unit) && tool && isUnit(tool.unit)) {
-      if (unitOf(unit).quantity !== unitOf(tool.unit).quantity) file.error('instrument-measures-something-else', at('measure', 'instrument'), `"${instrument}" reads ${unitOf(tool.unit).id}, but the check is in ${unitOf(unit).id}. Name an instrument that reads the same quantity.`);
+      if (unitOf(unit).quantity !== unitOf(tool.unit).quantity)
+        file.error(
+          'instrument-measures-something-else',
+          at('measure', 'instrument'),
+          `"${instrument}" reads ${unitOf(tool.unit).id}, but the check is in ${unitOf(unit).id}. Name an instrument that reads the same quantity.`,
+        );
       measure = { ...body.measure, unit: unitOf(unit).id };
     }
   }
-  const { timer, site, measure: _written, results, ...rest } = body;
+  const { timer, site, results } = body;
   return {
-    ...rest,
+    id: body.id,
+    name: body.name,
+    who: body.who,
+    tools: body.tools,
+    minutes: body.minutes,
+    access: body.access,
+    hazards: body.hazards,
+    cautions: body.cautions,
+    steps: body.steps,
+    limits: body.limits,
     results: results.map((result) => ({ id: result.id, label: result.label, range: result.range ?? null })),
     ...(timer === undefined ? {} : { timerS: timer }),
     ...(site === undefined ? {} : { site }),

@@ -6,7 +6,7 @@ type Schema = v.GenericSchema;
 
 /** Shows a found value in a message: short, on one line. */
 export function shown(value: unknown): string {
-  const text = JSON.stringify(value) ?? 'nothing';
+  const text = value === undefined ? 'nothing' : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
@@ -24,13 +24,24 @@ export function checkShape<T extends Schema>(file: SourceFile, schema: T, data: 
     if (issue.type === 'strict_object' && issue.expected === 'never') {
       const keys = keysAt(schema, data, path.slice(0, -1));
       const near = nearest(String(last), keys);
-      file.error('unknown-key', path, `"${String(last)}" is not a key here.${near ? ` Nearest: "${near}".` : ''} Allowed: ${keys.join(', ')}.`);
+      file.error(
+        'unknown-key',
+        path,
+        `"${String(last)}" is not a key here.${near ? ` Nearest: "${near}".` : ''} Allowed: ${keys.join(', ')}.`,
+      );
     } else if (issue.received === 'undefined') {
       file.error('missing-key', path.slice(0, -1), `"${String(last)}" is missing here. Add it.`);
     } else {
       const near = issue.type === 'picklist' ? nearest(String(issue.input), optionsOf(issue)) : null;
-      const where = typeof last === 'number' ? `entry ${String(last + 1)} of ${String(path.at(-2) ?? 'the list')}` : `"${String(last ?? 'the file')}"`;
-      file.error(codeOf(issue.type), path, `${where} is ${shown(issue.input)}, wanted is ${wanted(issue)}.${near ? ` Nearest: "${near}".` : ''}`);
+      const where =
+        typeof last === 'number'
+          ? `entry ${String(last + 1)} of ${String(path.at(-2) ?? 'the list')}`
+          : `"${last ?? 'the file'}"`;
+      file.error(
+        codeOf(issue.type),
+        path,
+        `${where} is ${shown(issue.input)}, wanted is ${wanted(issue)}.${near ? ` Nearest: "${near}".` : ''}`,
+      );
     }
   }
   return null;
@@ -63,7 +74,10 @@ function wanted(issue: v.BaseIssue<unknown>): string {
 function optionsOf(issue: v.BaseIssue<unknown>): string[] {
   const requirement: unknown = 'requirement' in issue ? issue.requirement : undefined;
   if (Array.isArray(requirement)) return requirement.map(String);
-  return (issue.expected ?? '').replace(/^\(|\)$/g, '').split(' | ').map((option) => option.replaceAll('"', ''));
+  return (issue.expected ?? '')
+    .replace(/^\(|\)$/g, '')
+    .split(' | ')
+    .map((option) => option.replaceAll('"', ''));
 }
 
 interface Unwrapped {
@@ -77,7 +91,7 @@ interface Unwrapped {
 
 /** Keys that the schema allows in the object at a path: the schema is walked along the data. */
 function keysAt(schema: Schema, data: unknown, path: Path): string[] {
-  let at = unwrap(schema as Unwrapped, data);
+  let at = unwrap(schema, data);
   let here = data;
   for (const step of path) {
     here = (here as Readonly<Record<string | number, unknown>> | undefined)?.[step];

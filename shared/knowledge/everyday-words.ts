@@ -33,7 +33,7 @@ const FAMILIES: readonly string[] = [
 
 /** Words that say nothing about the fault. */
 export const STOP_WORDS: ReadonlySet<string> = new Set(
-  'a an and any are as at be been but by can could did do does for from get gets got had has have he her him his i if in into is it its just me my of on one or our out she so some that the their them then there these they this to too up us was we were what when where which while who will with would you your coach bus rig motorhome camper she\'s it\'s thing like really very quite bit lot about again'.split(
+  "a an and any are as at be been but by can could did do does for from get gets got had has have he her him his i if in into is it its just me my of on one or our out she so some that the their them then there these they this to too up us was we were what when where which while who will with would you your coach bus rig motorhome camper she's it's thing like really very quite bit lot about again".split(
     ' ',
   ),
 );

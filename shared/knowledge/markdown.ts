@@ -18,7 +18,11 @@ export function markdownBlocks(text: string): Blocks {
 
 /** One paragraph's worth of Markdown: emphasis, references and links, no blocks. */
 export function inlineMarkdown(text: string): readonly Inline[] {
-  return markdownBlocks(text).flatMap((each) => (each.kind === 'paragraph' || each.kind === 'heading' ? each.inlines : [{ kind: 'text' as const, text: plainOf([each]) }]));
+  return markdownBlocks(text).flatMap((each) =>
+    each.kind === 'paragraph' || each.kind === 'heading'
+      ? each.inlines
+      : [{ kind: 'text' as const, text: plainOf([each]) }],
+  );
 }
 
 /** Ids in back-quotes, in the order of the text. */
@@ -39,18 +43,35 @@ function block(token: Token, depth: number): Block[] {
     case 'def':
       return [];
     case 'heading':
-      return [{ kind: 'heading', level: Math.min(4, Math.max(2, (token as Tokens.Heading).depth + 1)), inlines: inlines((token as Tokens.Heading).tokens, depth) }];
+      return [
+        {
+          kind: 'heading',
+          level: Math.min(4, Math.max(2, (token as Tokens.Heading).depth + 1)),
+          inlines: inlines((token as Tokens.Heading).tokens, depth),
+        },
+      ];
     case 'paragraph':
       return [{ kind: 'paragraph', inlines: inlines((token as Tokens.Paragraph).tokens, depth) }];
     case 'list': {
       const list = token as Tokens.List;
-      return [{ kind: 'list', ordered: list.ordered, items: list.items.map((item) => item.tokens.flatMap((each) => block(each, depth + 1))) }];
+      return [
+        {
+          kind: 'list',
+          ordered: list.ordered,
+          items: list.items.map((item) => item.tokens.flatMap((each) => block(each, depth + 1))),
+        },
+      ];
     }
     case 'blockquote':
       return [{ kind: 'quote', blocks: (token as Tokens.Blockquote).tokens.flatMap((each) => block(each, depth + 1)) }];
     case 'text': {
       const text = token as Tokens.Text;
-      return [{ kind: 'paragraph', inlines: text.tokens ? inlines(text.tokens, depth) : [{ kind: 'text', text: decoded(text.text) }] }];
+      return [
+        {
+          kind: 'paragraph',
+          inlines: text.tokens ? inlines(text.tokens, depth) : [{ kind: 'text', text: decoded(text.text) }],
+        },
+      ];
     }
     default:
       // HTML, tables, code: shown as the text that they are.
@@ -64,10 +85,19 @@ function inlines(tokens: readonly Token[], depth: number): Inline[] {
     switch (token.type) {
       case 'strong':
       case 'em':
-        return [{ kind: token.type === 'em' ? 'emphasis' : 'strong', inlines: inlines((token as Tokens.Strong).tokens, depth + 1) }];
+        return [
+          {
+            kind: token.type === 'em' ? 'emphasis' : 'strong',
+            inlines: inlines((token as Tokens.Strong).tokens, depth + 1),
+          },
+        ];
       case 'codespan': {
         const { text } = token as Tokens.Codespan;
-        return [/^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) ? { kind: 'reference', id: text } : { kind: 'text', text: decoded(text) }];
+        return [
+          /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text)
+            ? { kind: 'reference', id: text }
+            : { kind: 'text', text: decoded(text) },
+        ];
       }
       case 'link': {
         const link = token as Tokens.Link;
@@ -93,13 +123,29 @@ function isHttps(href: string): boolean {
   return /^https:\/\/[a-z0-9-]+(\.[a-z0-9-]+)+(:\d+)?(\/[^\s"'<>\\]*)?$/i.test(href);
 }
 
-const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'", nbsp: '\u00a0' };
+const ENTITIES: Readonly<Record<string, string>> = {
+  amp: '&',
+  lt: '<',
+  gt: '>',
+  quot: '"',
+  '#39': "'",
+  nbsp: '\u00a0',
+};
 
 function decoded(text: string): string {
   return text.replace(/&(amp|lt|gt|quot|#39|nbsp);/g, (whole, name: string) => ENTITIES[name] ?? whole);
 }
 
 function plainOf(blocks: Blocks): string {
-  const text = (inline: Inline): string => (inline.kind === 'text' ? inline.text : inline.kind === 'reference' ? inline.id : inline.inlines.map(text).join(''));
-  return blocks.map((each) => (each.kind === 'list' ? each.items.map(plainOf).join(' ') : each.kind === 'quote' ? plainOf(each.blocks) : each.inlines.map(text).join(''))).join(' ');
+  const text = (inline: Inline): string =>
+    inline.kind === 'text' ? inline.text : inline.kind === 'reference' ? inline.id : inline.inlines.map(text).join('');
+  return blocks
+    .map((each) =>
+      each.kind === 'list'
+        ? each.items.map(plainOf).join(' ')
+        : each.kind === 'quote'
+          ? plainOf(each.blocks)
+          : each.inlines.map(text).join(''),
+    )
+    .join(' ');
 }

@@ -8,5 +8,8 @@ export function nearestText(word: string, candidates: Iterable<string>): string 
 
 /** Message for a unit that does not exist. */
 export function unknownUnit(name: string): string {
-  return `"${name}" is not a known unit.${nearestText(name, UNITS.map((unit) => unit.id))}`;
+  return `"${name}" is not a known unit.${nearestText(
+    name,
+    UNITS.map((unit) => unit.id),
+  )}`;
 }

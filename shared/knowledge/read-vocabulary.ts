@@ -1,3 +1,4 @@
+import type * as v from 'valibot';
 import { isUnit, unitOf } from '../units/index.ts';
 import { checkShape } from './check-shape.ts';
 import { inFileOrder, type ReadResult } from './problem.ts';
@@ -22,36 +23,68 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     if (found) return found;
     const path = Object.keys(files).find((each) => each === `${name}.yaml` || each.endsWith(`/${name}.yaml`));
     const made = new SourceFile(path ?? `trees/vocabulary/${name}.yaml`, path === undefined ? '[]' : files[path]!);
-    if (path === undefined) made.error('missing-file', [], `The vocabulary has no file ${name}.yaml. Add it, even if it holds only [].`);
+    if (path === undefined)
+      made.error('missing-file', [], `The vocabulary has no file ${name}.yaml. Add it, even if it holds only [].`);
     sources.set(name, made);
     return made;
   };
-  const parts = Object.fromEntries(
-    NAMES.map((name) => {
-      const file = source(name);
-      const data = file.data();
-      return [name, data === undefined ? null : checkShape(file, vocabularyFiles[name], data ?? [])];
-    }),
-  ) as { [K in (typeof NAMES)[number]]: ReturnType<typeof shapeOf<K>> };
+  const part = <K extends (typeof NAMES)[number]>(name: K): v.InferOutput<(typeof vocabularyFiles)[K]> | null => {
+    const file = source(name);
+    const data = file.data();
+    return data === undefined ? null : checkShape(file, vocabularyFiles[name], data ?? []);
+  };
+  const parts = {
+    limits: part('limits'),
+    instruments: part('instruments'),
+    access: part('access'),
+    layout: part('layout'),
+    tools: part('tools'),
+    checks: part('checks'),
+  };
   for (const name of NAMES) reportDuplicates(source(name), parts[name] ?? []);
 
   const instruments = source('instruments');
   (parts.instruments ?? []).forEach((each, i) => {
     if (!isUnit(each.unit)) instruments.error('unknown-unit', [i, 'unit'], unknownUnit(each.unit));
-    if (each.range[0] >= each.range[1]) instruments.error('empty-range', [i, 'range'], `The range of "${each.id}" runs from ${each.range[0]} to ${each.range[1]}. Write the lower figure first.`);
+    if (each.range[0] >= each.range[1])
+      instruments.error(
+        'empty-range',
+        [i, 'range'],
+        `The range of "${each.id}" runs from ${each.range[0]} to ${each.range[1]}. Write the lower figure first.`,
+      );
   });
   const access = source('access');
   const states = parts.access ?? [];
   states.forEach((state, i) => {
     const before = states.slice(0, i).map((each) => each.id);
     if (state.parent !== undefined && !before.includes(state.parent)) {
-      access.error('unknown-parent', [i, 'parent'], `"${state.parent}" is not an access state declared above "${state.id}". Parents stand before their children.`);
+      access.error(
+        'unknown-parent',
+        [i, 'parent'],
+        `"${state.parent}" is not an access state declared above "${state.id}". Parents stand before their children.`,
+      );
     }
     state.forbids.forEach((forbidden, k) => {
-      if (!states.some((each) => each.id === forbidden)) access.error('unknown-access', [i, 'forbids', k], `"${forbidden}" is not an access state.${nearestText(forbidden, states.map((each) => each.id))}`);
+      if (!states.some((each) => each.id === forbidden))
+        access.error(
+          'unknown-access',
+          [i, 'forbids', k],
+          `"${forbidden}" is not an access state.${nearestText(
+            forbidden,
+            states.map((each) => each.id),
+          )}`,
+        );
     });
   });
-  const checks = (parts.checks ?? []).map((each, i) => checkBodyOf(each, { file: source('checks'), path: [i], states, instruments: parts.instruments ?? [], limits: parts.limits ?? [] }));
+  const checks = (parts.checks ?? []).map((each, i) =>
+    checkBodyOf(each, {
+      file: source('checks'),
+      path: [i],
+      states,
+      instruments: parts.instruments ?? [],
+      limits: parts.limits ?? [],
+    }),
+  );
 
   const problems = inFileOrder([...sources.values()].flatMap((file) => file.problems));
   if (problems.some((problem) => problem.level === 'error')) return { value: null, problems };
@@ -60,7 +93,12 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     value: {
       limits: new Map(parts.limits!.map((each) => [each.id, each])),
       instruments: new Map(parts.instruments!.map((each) => [each.id, { ...each, unit: unitOf(each.unit).id }])),
-      access: states.map(({ open, close, parent, ...state }) => ({ ...state, openMinutes: open, closeMinutes: close, ...(parent === undefined ? {} : { parent }) })),
+      access: states.map(({ open, close, parent, ...state }) => ({
+        ...state,
+        openMinutes: open,
+        closeMinutes: close,
+        ...(parent === undefined ? {} : { parent }),
+      })),
       layout: parts.layout!.map(({ usual, ...feature }) => ({ ...feature, ...(usual === undefined ? {} : { usual }) })),
       tools: parts.tools!,
       checks: new Map(checks.map((each) => [each.id, each])),
@@ -68,15 +106,16 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
   };
 }
 
-function shapeOf<K extends (typeof NAMES)[number]>(name: K, file: SourceFile, data: unknown) {
-  return checkShape(file, vocabularyFiles[name], data);
-}
-
 function reportDuplicates(file: SourceFile, entries: readonly { readonly id: string }[]): void {
   const lines = new Map<string, number>();
   entries.forEach(({ id }, i) => {
     const first = lines.get(id);
     if (first === undefined) lines.set(id, file.lineOf([i, 'id']));
-    else file.error('declared-twice', [i, 'id'], `"${id}" is declared already on line ${first}. Every id is declared once.`);
+    else
+      file.error(
+        'declared-twice',
+        [i, 'id'],
+        `"${id}" is declared already on line ${first}. Every id is declared once.`,
+      );
   });
 }

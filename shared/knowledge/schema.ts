@@ -3,7 +3,10 @@ import * as v from 'valibot';
 import { CHECK_HAZARDS, ROLES, SITE_KINDS, VERDICTS } from './tree.ts';
 import { STATUSES } from './vocabulary.ts';
 
-const id = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'an id: lower-case letters, digits and single hyphens'));
+const id = v.pipe(
+  v.string(),
+  v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'an id: lower-case letters, digits and single hyphens'),
+);
 const text = v.pipe(v.string(), v.trim(), v.minLength(1, 'some text'));
 const texts = v.array(text);
 const minutes = v.pipe(v.number(), v.minValue(0, 'minutes, 0 or more'), v.maxValue(10_000, 'minutes, at most 10000'));
@@ -28,7 +31,9 @@ const checkBody = {
   site: v.optional(v.picklist(SITE_KINDS)),
   cautions: v.optional(texts, []),
   steps: v.pipe(texts, v.minLength(1, 'at least one step')),
-  timer: v.optional(v.pipe(v.number(), v.minValue(5, 'seconds, 5 or more'), v.maxValue(86_400, 'seconds, at most a day'))),
+  timer: v.optional(
+    v.pipe(v.number(), v.minValue(5, 'seconds, 5 or more'), v.maxValue(86_400, 'seconds, at most a day')),
+  ),
   limits: v.optional(v.array(id), []),
   measure: v.optional(measure),
   results: v.pipe(v.array(result), v.minLength(2, 'at least two results')),
@@ -62,7 +67,10 @@ const cause = v.strictObject({
   correction: v.strictObject({
     does: text,
     parts: v.optional(texts, []),
-    hours: v.tuple([v.pipe(v.number(), v.minValue(0, 'hours, 0 or more')), v.pipe(v.number(), v.minValue(0, 'hours, 0 or more'))]),
+    hours: v.tuple([
+      v.pipe(v.number(), v.minValue(0, 'hours, 0 or more')),
+      v.pipe(v.number(), v.minValue(0, 'hours, 0 or more')),
+    ]),
     alsoWhileOpen: v.optional(texts, []),
     rebuildOrReplace: v.optional(v.string(), ''),
     access: v.optional(id),
@@ -98,11 +106,16 @@ export const treeFile = v.strictObject({
     }),
   ),
   proofs: v.array(v.strictObject({ after: v.string(), steps: texts, wait: text, minutes, access: id })),
-  leadsTo: v.optional(v.array(v.strictObject({ complaint: id, when: text, firedBy: v.optional(v.array(prerequisite), []) })), []),
+  leadsTo: v.optional(
+    v.array(v.strictObject({ complaint: id, when: text, firedBy: v.optional(v.array(prerequisite), []) })),
+    [],
+  ),
   wrongDiagnoses: v.optional(texts, []),
   exceptions: v.optional(v.array(v.strictObject({ rule: id, at: text, why: text })), []),
   pictures: v.optional(
-    v.array(v.strictObject({ file: fileName, title: text, alt: text, check: id, results: v.optional(v.array(id), []) })),
+    v.array(
+      v.strictObject({ file: fileName, title: text, alt: text, check: id, results: v.optional(v.array(id), []) }),
+    ),
     [],
   ),
 });
@@ -144,7 +157,10 @@ export const vocabularyFiles = {
     v.strictObject({
       id,
       ask: text,
-      values: v.pipe(v.array(v.strictObject({ value: layoutValue, label: text })), v.minLength(2, 'at least two values')),
+      values: v.pipe(
+        v.array(v.strictObject({ value: layoutValue, label: text })),
+        v.minLength(2, 'at least two values'),
+      ),
       usual: v.optional(layoutValue),
     }),
   ),

@@ -39,10 +39,17 @@ const PAIR = 1.5;
  * on both sides, so only equality matters.
  */
 export function rootOf(word: string): string {
-  let root = word.toLowerCase().replace(/[’']s?$/, '').replace(/[^a-z0-9]/g, '');
+  let root = word
+    .toLowerCase()
+    .replace(/[’']s?$/, '')
+    .replace(/[^a-z0-9]/g, '');
   if (root.length > 5) root = root.replace(/(ings?|edly|ed|ly|ers?|iest|ier|es|s)$/, '');
   else if (root.length > 3) root = root.replace(/(es|s)$/, '');
-  if (root.length > 3) root = root.replace(/(.)\1$/, '$1').replace(/e$/, '').replace(/y$/, 'i');
+  if (root.length > 3)
+    root = root
+      .replace(/(.)\1$/, '$1')
+      .replace(/e$/, '')
+      .replace(/y$/, 'i');
   return root;
 }
 
@@ -56,7 +63,11 @@ interface Word {
 
 function wordsIn(text: string): Word[] {
   return [...text.matchAll(/[\p{L}\p{N}’']+/gu)]
-    .map((match) => ({ plain: match[0].toLowerCase().replace('’', "'"), from: match.index, to: match.index + match[0].length }))
+    .map((match) => ({
+      plain: match[0].toLowerCase().replace('’', "'"),
+      from: match.index,
+      to: match.index + match[0].length,
+    }))
     .filter(({ plain }) => !STOP_WORDS.has(plain))
     .map(({ plain, from, to }) => ({ root: rootOf(plain), from, to }))
     .filter(({ root }) => root.length > 1);
@@ -107,7 +118,12 @@ function hitFor(entry: Entry, typed: readonly Word[], { rarity }: ComplaintIndex
   }
   for (let i = 1; i < typed.length; i++) if (entry.pairs.has(`${typed[i - 1]!.root} ${typed[i]!.root}`)) score += PAIR;
   const phrases = entry.phrases
-    .map((text) => ({ text, spans: wordsIn(text).filter((word) => typed.some((each) => alike(each.root, word.root) >= FAMILY)).map(({ from, to }) => [from, to] as const) }))
+    .map((text) => ({
+      text,
+      spans: wordsIn(text)
+        .filter((word) => typed.some((each) => alike(each.root, word.root) >= FAMILY))
+        .map(({ from, to }) => [from, to] as const),
+    }))
     .filter(({ spans }) => spans.length > 0)
     .sort((a, b) => b.spans.length - a.spans.length)
     .slice(0, 3);
@@ -128,6 +144,12 @@ function bestMatch(root: string, roots: ReadonlyMap<string, number>, rarity: Rea
 /** How far two roots stand for the same: 1 the same, then a slip, then the same family, 0 not. */
 function alike(a: string, b: string): number {
   if (a === b) return 1;
-  if (a.length >= 4 && b.length >= 4 && Math.abs(a.length - b.length) <= 2 && editDistance(a, b) <= (Math.min(a.length, b.length) >= 7 ? 2 : 1)) return TYPO;
+  if (
+    a.length >= 4 &&
+    b.length >= 4 &&
+    Math.abs(a.length - b.length) <= 2 &&
+    editDistance(a, b) <= (Math.min(a.length, b.length) >= 7 ? 2 : 1)
+  )
+    return TYPO;
   return family.get(a)?.has(b) ? FAMILY : 0;
 }

@@ -18,11 +18,23 @@ export class SourceFile {
     this.#document = parseDocument(text, { lineCounter: this.#lines, uniqueKeys: true, prettyErrors: false });
     for (const error of this.#document.errors) {
       const [from, to] = error.pos;
-      this.#report('error', `yaml-${error.code.toLowerCase().replaceAll('_', '-')}`, from, to, `${sentence(error.message)} Correct the YAML here.`);
+      this.#report(
+        'error',
+        `yaml-${error.code.toLowerCase().replaceAll('_', '-')}`,
+        from,
+        to,
+        `${sentence(error.message)} Correct the YAML here.`,
+      );
     }
     for (const warning of this.#document.warnings) {
       const [from, to] = warning.pos;
-      this.#report('warning', `yaml-${warning.code.toLowerCase().replaceAll('_', '-')}`, from, to, sentence(warning.message));
+      this.#report(
+        'warning',
+        `yaml-${warning.code.toLowerCase().replaceAll('_', '-')}`,
+        from,
+        to,
+        sentence(warning.message),
+      );
     }
   }
 
@@ -33,7 +45,13 @@ export class SourceFile {
       return this.#document.toJS({ maxAliasCount: 0 });
     } catch (cause) {
       if (!(cause instanceof ReferenceError)) throw cause;
-      this.#report('error', 'yaml-alias', 0, 0, 'An alias (*name) is used. Aliases are not allowed in these files: write the value out.');
+      this.#report(
+        'error',
+        'yaml-alias',
+        0,
+        0,
+        'An alias (*name) is used. Aliases are not allowed in these files: write the value out.',
+      );
       return undefined;
     }
   }
@@ -71,7 +89,7 @@ export class SourceFile {
         const pair = node.items.find((item) => isPair(item) && keyOf(item.key) === String(step));
         if (!pair) break;
         node = pair.value;
-        range = rangeOfNode(isMap(node) || isSeq(node) || !hasRange(node) ? (pair.key as Node) : node) ?? range;
+        range = rangeOfNode(isMap(node) || isSeq(node) || !hasRange(node) ? pair.key : node) ?? range;
       } else if (isSeq(node)) {
         const item = node.items[Number(step)];
         if (item === undefined) break;

@@ -47,7 +47,8 @@ const MOST_STATES = 17;
  * @throws {RangeError} above `MOST_STATES`.
  */
 export function accessGraph(nodes: readonly AccessNode[]): AccessGraph {
-  if (nodes.length > MOST_STATES) throw new RangeError(`${nodes.length} access states, at most ${MOST_STATES} are possible`);
+  if (nodes.length > MOST_STATES)
+    throw new RangeError(`${nodes.length} access states, at most ${MOST_STATES} are possible`);
   const index = new Map(nodes.map((node, i) => [node.id, i]));
   const parents = nodes.map((node) => (node.parent === undefined ? -1 : index.get(node.parent)!));
   const chain = nodes.map((_, i) => {
@@ -61,13 +62,22 @@ export function accessGraph(nodes: readonly AccessNode[]): AccessGraph {
     closeCost: nodes.map(({ closeCost }) => closeCost),
     chain,
     known: new Map(),
-    subtree: nodes.map((_, i) => chain.reduce((mask, ancestors, j) => (ancestors & (1 << i) ? mask | (1 << j) : mask), 0)),
+    subtree: nodes.map((_, i) =>
+      chain.reduce((mask, ancestors, j) => (ancestors & (1 << i) ? mask | (1 << j) : mask), 0),
+    ),
   };
 }
 
 /** The graph of the vocabulary's states. */
 export function vocabularyGraph(states: readonly AccessState[]): AccessGraph {
-  return accessGraph(states.map((state) => ({ id: state.id, parent: state.parent, openCost: state.openMinutes, closeCost: state.closeMinutes })));
+  return accessGraph(
+    states.map((state) => ({
+      id: state.id,
+      parent: state.parent,
+      openCost: state.openMinutes,
+      closeCost: state.closeMinutes,
+    })),
+  );
 }
 
 /** What being in a state of the vocabulary needs: the state and its parents open, what they forbid closed. */

@@ -63,7 +63,8 @@ function layoutWorthAsking(options: readonly CheckOption[], best: CheckOption | 
 }
 
 function handOverReason({ who }: Situation, unlisted: boolean): string {
-  if (unlisted) return 'What was found fits nothing in this list well. Somebody who can look further should take over, with these findings in hand.';
+  if (unlisted)
+    return 'What was found fits nothing in this list well. Somebody who can look further should take over, with these findings in hand.';
   return who === 'mechanic' || who === 'apprentice'
     ? 'No check that can be done here is worth its time any more, and acting on these odds would cost more than asking a specialist.'
     : 'You have found out what can be found without a workshop. A licensed mechanic takes over, with these findings in hand.';

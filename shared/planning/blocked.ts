@@ -8,7 +8,9 @@ import type { Finding } from '../inference/index.ts';
 
 /** Words of `Check.tools` that somebody has at hand. */
 export function wordsAtHand(vocabulary: Vocabulary, situation: Pick<Situation, 'who' | 'tools'>): ReadonlySet<string> {
-  const kinds = vocabulary.tools.filter((kind) => (situation.tools ? situation.tools.includes(kind.id) : kind.usualFor.includes(situation.who)));
+  const kinds = vocabulary.tools.filter((kind) =>
+    situation.tools ? situation.tools.includes(kind.id) : kind.usualFor.includes(situation.who),
+  );
   return new Set(kinds.flatMap((kind) => kind.covers));
 }
 

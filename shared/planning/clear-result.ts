@@ -7,7 +7,8 @@ const DOUBT = 0.05;
 /** The result a finding stands for: as recorded, or the likeliest band of a reading; null for "not sure" and "can't do". */
 export function clearResult(check: Check, finding: Finding): string | null {
   if (finding.value.kind === 'result') return finding.value.result;
-  if (finding.value.kind === 'reading') return readBands(check, finding.value.value, finding.value.uncertainty, finding.value.range).result;
+  if (finding.value.kind === 'reading')
+    return readBands(check, finding.value.value, finding.value.uncertainty, finding.value.range).result;
   return null;
 }
 
@@ -22,7 +23,11 @@ export function possibleResults(check: Check, finding: Finding): readonly string
 }
 
 /** Whether any of the findings meets any of the prerequisites; true when there are none. */
-export function isMet(requires: readonly Prerequisite[], checks: ReadonlyMap<string, Check>, findings: readonly Finding[]): boolean {
+export function isMet(
+  requires: readonly Prerequisite[],
+  checks: ReadonlyMap<string, Check>,
+  findings: readonly Finding[],
+): boolean {
   if (requires.length === 0) return true;
   return requires.some(({ check, results }) =>
     findings.some((finding) => {

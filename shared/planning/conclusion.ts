@@ -8,7 +8,8 @@ import type { Situation } from './situation.ts';
 const CAUTION: Readonly<Record<CauseHazard, string>> = {
   danger:
     'This can hurt people. A licensed mechanic or inspector decides whether the coach may move and how it is put right; local law has the last word.',
-  damage: 'Left alone this breaks more. Have a licensed mechanic confirm it before parts are ordered; local rules apply.',
+  damage:
+    'Left alone this breaks more. Have a licensed mechanic confirm it before parts are ordered; local rules apply.',
   nuisance: 'A licensed mechanic should confirm it before money is spent; local rules apply.',
   none: 'Nothing found here says that the coach is in order. What was not looked at is not known; a licensed mechanic or inspector has the last word.',
 };
@@ -27,17 +28,36 @@ export function conclusionOf(situation: Situation, ranking: Ranking, because: st
   const cause = tree.causes.find((each) => each.id === id);
   const ledger = evidenceLedger(problem.model, problem.start.findings, id, problem.excluded);
   const settlers = tree.checks.filter((check) => check.settles.includes(id));
-  const settled = problem.start.findings.some((finding) => settlers.some((check) => check.id === finding.check && clearResult(check, finding) !== null));
+  const settled = problem.start.findings.some((finding) =>
+    settlers.some((check) => check.id === finding.check && clearResult(check, finding) !== null),
+  );
   return {
     cause: id,
     probability: belief[lead]!,
     sites: sitesFor(situation, ledger.lines),
-    evidence: ledger.lines.map(({ finding, check, decibans, without, overlaps }) => ({ finding, check, decibans, without, overlaps })),
-    settledBy: settled ? null : bestSettler(ranking, settlers.map((check) => check.id), tree.checks),
+    evidence: ledger.lines.map(({ finding, check, decibans, without, overlaps }) => ({
+      finding,
+      check,
+      decibans,
+      without,
+      overlaps,
+    })),
+    settledBy: settled
+      ? null
+      : bestSettler(
+          ranking,
+          settlers.map((check) => check.id),
+          tree.checks,
+        ),
     settled,
     alsoOpen: causeIds
       .map((each, c) => ({ cause: each, probability: belief[c]! }))
-      .filter((each, c) => c !== lead && (each.probability >= RIVAL * belief[lead]! || (tree.causes.find((known) => known.id === each.cause)?.hazard === 'danger' && each.probability >= 0.03)))
+      .filter(
+        (each, c) =>
+          c !== lead &&
+          (each.probability >= RIVAL * belief[lead]! ||
+            (tree.causes.find((known) => known.id === each.cause)?.hazard === 'danger' && each.probability >= 0.03)),
+      )
       .sort((a, b) => b.probability - a.probability),
     caution: CAUTION[id === UNLISTED || !cause ? 'none' : cause.hazard],
     because,
@@ -54,8 +74,17 @@ function sitesFor(situation: Situation, lines: readonly EvidenceLine[]): string[
 }
 
 /** The best settling check this person can do; else the one that needs the least qualified person. */
-function bestSettler(ranking: Ranking, ids: readonly string[], checks: Situation['tree']['checks']): CheckOption | null {
-  const open = ranking.options.filter((option) => ids.includes(option.check) && option.blocked?.kind !== 'done' && !(option.blocked?.kind === 'layout' && option.blocked.known));
+function bestSettler(
+  ranking: Ranking,
+  ids: readonly string[],
+  checks: Situation['tree']['checks'],
+): CheckOption | null {
+  const open = ranking.options.filter(
+    (option) =>
+      ids.includes(option.check) &&
+      option.blocked?.kind !== 'done' &&
+      !(option.blocked?.kind === 'layout' && option.blocked.known),
+  );
   const mine = open.find((option) => !option.blocked);
   if (mine) return mine;
   const rank = (option: CheckOption): number => ROLES.indexOf(checks.find(({ id }) => id === option.check)!.who);

@@ -9,7 +9,9 @@ export function openDoors({ tree, findings }: Situation): Assessment['doors'] {
     const sign = findings.find((finding) => {
       const check = checks.get(finding.check);
       const result = check ? clearResult(check, finding) : null;
-      return result !== null && door.firedBy.some((entry) => entry.check === finding.check && entry.results.includes(result));
+      return (
+        result !== null && door.firedBy.some((entry) => entry.check === finding.check && entry.results.includes(result))
+      );
     });
     return sign ? [{ complaint: door.complaint, when: door.when, finding: sign.id }] : [];
   });

@@ -10,10 +10,19 @@ const CREEP_MAY_CREEP = 0.005;
 /** Expected-loss table of the three drive decisions, one number a cause of the model. */
 export function driveLosses(tree: Tree, model: BeliefModel, costs: Costs): Readonly<Record<Verdict, Float64Array>> {
   const causes = model.causeIds.map((id) => tree.causes.find((cause) => cause.id === id));
-  const per = (loss: (hazard: string, id: string) => number): Float64Array => Float64Array.from(causes, (cause, c) => loss(cause?.hazard ?? 'none', model.causeIds[c]!));
+  const per = (loss: (hazard: string, id: string) => number): Float64Array =>
+    Float64Array.from(causes, (cause, c) => loss(cause?.hazard ?? 'none', model.causeIds[c]!));
   return {
     'stay-put': per(() => costs.tow),
-    'creep-to-safe-place': per((hazard, id) => costs.creep + (hazard === 'danger' ? costs.missDanger * (strictestGuard(tree, id) === 'stay-put' ? CREEP_MUST_NOT_MOVE : CREEP_MAY_CREEP) : 0)),
-    'drive-and-book': per((hazard) => (hazard === 'danger' ? costs.missDanger : hazard === 'damage' ? costs.missDamage : 0)),
+    'creep-to-safe-place': per(
+      (hazard, id) =>
+        costs.creep +
+        (hazard === 'danger'
+          ? costs.missDanger * (strictestGuard(tree, id) === 'stay-put' ? CREEP_MUST_NOT_MOVE : CREEP_MAY_CREEP)
+          : 0),
+    ),
+    'drive-and-book': per((hazard) =>
+      hazard === 'danger' ? costs.missDanger : hazard === 'damage' ? costs.missDamage : 0,
+    ),
   };
 }

@@ -25,7 +25,10 @@ export interface ExactSolution {
  * @source Bellman's equation; ties go to decisions, then corrections, then checks, each in file order.
  */
 export function solveExactly(problem: TableProblem, mostStates = 300_000): ExactSolution {
-  const answers = problem.checks.reduce((product, _, k) => product * (1 + problem.outlook(problem.start, k).after.length), 1);
+  const answers = problem.checks.reduce(
+    (product, _, k) => product * (1 + problem.outlook(problem.start, k).after.length),
+    1,
+  );
   const bound = answers * 2 ** problem.corrections.length;
   if (bound > mostStates) throw new TooManyStates(bound, mostStates);
   const memo = new Map<string, { cost: number; action: Action }>();

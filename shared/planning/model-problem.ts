@@ -6,8 +6,17 @@ import { repairPlan } from './repair-plan.ts';
 export interface TableModel {
   readonly causes: readonly { readonly id: string; readonly prior: number }[];
   readonly access: readonly AccessNode[];
-  readonly checks: readonly (Needs & { readonly id: string; readonly cost: number; readonly outcomes: readonly string[]; readonly likelihood: Readonly<Record<string, Readonly<Record<string, number>>>> })[];
-  readonly repairs: readonly (Needs & { readonly id: string; readonly cost: number; readonly fixes: Readonly<Record<string, number>> })[];
+  readonly checks: readonly (Needs & {
+    readonly id: string;
+    readonly cost: number;
+    readonly outcomes: readonly string[];
+    readonly likelihood: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  })[];
+  readonly repairs: readonly (Needs & {
+    readonly id: string;
+    readonly cost: number;
+    readonly fixes: Readonly<Record<string, number>>;
+  })[];
   readonly verify: Needs & { readonly cost: number };
   readonly decisions: readonly { readonly id: string; readonly loss: number | Readonly<Record<string, number>> }[];
   readonly closeAtEnd: boolean;
@@ -37,7 +46,9 @@ export function tableProblem(model: TableModel): TableProblem {
   });
   const total = model.causes.reduce((sum, { prior }) => sum + prior, 0);
   const prior = Float64Array.from(model.causes, (cause) => cause.prior / total);
-  const tables = model.checks.map((check) => check.outcomes.map((outcome) => Float64Array.from(model.causes, ({ id }) => check.likelihood[id]![outcome]!)));
+  const tables = model.checks.map((check) =>
+    check.outcomes.map((outcome) => Float64Array.from(model.causes, ({ id }) => check.likelihood[id]![outcome]!)),
+  );
   const checks = model.checks.map((check): CheckAction => ({ id: check.id, cost: check.cost, need: need(check) }));
   const corrections = model.repairs.map((repair): CorrectionAction => ({
     id: repair.id,
@@ -49,7 +60,13 @@ export function tableProblem(model: TableModel): TableProblem {
     id,
     loss: Float64Array.from(model.causes, (cause) => (typeof loss === 'number' ? loss : loss[cause.id]!)),
   }));
-  const parts = { access, corrections, decisions, verify: { cost: model.verify.cost, need: need(model.verify) }, closeAtEnd: model.closeAtEnd };
+  const parts = {
+    access,
+    corrections,
+    decisions,
+    verify: { cost: model.verify.cost, need: need(model.verify) },
+    closeAtEnd: model.closeAtEnd,
+  };
 
   const belief = ({ answers, failed }: TableKnowledge): Float64Array => {
     const weight = Float64Array.from(prior);
@@ -74,7 +91,10 @@ export function tableProblem(model: TableModel): TableProblem {
       const share = after.map((weight) => weight.reduce((sum, each) => sum + each, 0));
       return { share, after: after.map(normalised) };
     },
-    learn: ({ answers, failed }, check, result) => ({ failed, answers: answers.map((old, k) => (k === check ? result : old)) }),
+    learn: ({ answers, failed }, check, result) => ({
+      failed,
+      answers: answers.map((old, k) => (k === check ? result : old)),
+    }),
     actNow: (now, stage) => repairPlan(parts, now, stage),
   };
 }

@@ -42,18 +42,29 @@ export function rankChecks(situation: Situation, verdict: DriveVerdict | null): 
   const atHand = wordsAtHand(vocabulary, situation);
   const blocked = new Map<string, Blocked | null>();
   const problem = treeProblem(situation, (check) => blocked.get(check.id) === null);
-  for (const check of tree.checks) blocked.set(check.id, blockedReason(check, situation, problem.start.findings, verdict, atHand, checks));
+  for (const check of tree.checks)
+    blocked.set(check.id, blockedReason(check, situation, problem.start.findings, verdict, atHand, checks));
 
   const belief = problem.belief(problem.start);
   const actNow = problem.actNow(belief, problem.stage);
   const bound = boundOf(problem);
   const all = tree.checks.map((check, k) => optionOf(problem, check, k, actNow.cost, blocked.get(check.id) ?? null));
-  const offered = inOrderOfWorth(all.filter((option) => !option.blocked), tree.checks, actNow.cost);
+  const offered = inOrderOfWorth(
+    all.filter((option) => !option.blocked),
+    tree.checks,
+    actNow.cost,
+  );
   const options = [...offered, ...all.filter((option) => option.blocked)];
   return { problem, actNow, bound, options, stop: stopDecision(situation, problem, offered, actNow, bound) };
 }
 
-function optionOf(problem: TreeProblem, check: Check, k: number, actCost: number, blocked: Blocked | null): CheckOption {
+function optionOf(
+  problem: TreeProblem,
+  check: Check,
+  k: number,
+  actCost: number,
+  blocked: Blocked | null,
+): CheckOption {
   const { access, stage } = problem;
   const there = move(access, stage.access, problem.checks[k]!.need);
   const accessMinutes = Math.max(0, there.cost + closingCost(access, there.state) - closingCost(access, stage.access));
@@ -79,7 +90,12 @@ function inOrderOfWorth(options: readonly CheckOption[], checks: readonly Check[
   const equals = sorted.filter((option) => best.saves - option.saves <= tie && (option.saves > 0 || best.saves <= 0));
   const place = new Map(checks.map((check, i) => [check.id, i]));
   const hazards = (option: CheckOption): number => checks[place.get(option.check)!]!.hazards.length;
-  equals.sort((a, b) => hazards(a) - hazards(b) || a.minutes + a.accessMinutes - (b.minutes + b.accessMinutes) || place.get(a.check)! - place.get(b.check)!);
+  equals.sort(
+    (a, b) =>
+      hazards(a) - hazards(b) ||
+      a.minutes + a.accessMinutes - (b.minutes + b.accessMinutes) ||
+      place.get(a.check)! - place.get(b.check)!,
+  );
   return [...equals, ...sorted.filter((option) => !equals.includes(option))];
 }
 
@@ -104,7 +120,13 @@ function boundOf(problem: TreeProblem): number {
  *
  * @source Provable stopping: V_act − h_PI ≤ min c, every policy that starts with a check costs at least c + h_PI.
  */
-function stopDecision(situation: Situation, problem: TreeProblem, offered: readonly CheckOption[], actNow: ActNow, bound: number): StopDecision {
+function stopDecision(
+  situation: Situation,
+  problem: TreeProblem,
+  offered: readonly CheckOption[],
+  actNow: ActNow,
+  bound: number,
+): StopDecision {
   const cost = (option: CheckOption): number => option.minutes + option.accessMinutes;
   const best = offered[0];
   if (best && best.saves > 0) return { kind: 'check', option: best, why: 'saves' };
@@ -118,19 +140,27 @@ function stopDecision(situation: Situation, problem: TreeProblem, offered: reado
   for (const option of offered) {
     // What its share of the open question is worth, if knowing all of it is worth `knowing`.
     const worth = left > 0 ? (option.bits / left) * knowing : 0;
-    if (worth > cost(option) && (!several || option.bits / cost(option) > several.bits / cost(several))) several = option;
+    if (worth > cost(option) && (!several || option.bits / cost(option) > several.bits / cost(several)))
+      several = option;
   }
   return several ? { kind: 'check', option: several, why: 'several-together' } : { kind: 'act', proven: false };
 }
 
 /** The settling check that has to come before acting on the leading cause; null when there is none that can be done. */
-function settlingFirst(situation: Situation, problem: TreeProblem, offered: readonly CheckOption[], actNow: ActNow): CheckOption | null {
+function settlingFirst(
+  situation: Situation,
+  problem: TreeProblem,
+  offered: readonly CheckOption[],
+  actNow: ActNow,
+): CheckOption | null {
   const belief = problem.belief(problem.start);
   if (actNow.first.kind !== 'correct') return null;
   const cause = problem.causesOf[actNow.first.correction]!;
   const column = problem.model.causeIds.indexOf(cause.id);
   const wanted = cause.byExclusion
-    ? problem.causesOf.filter((rival) => rival !== cause && belief[problem.model.causeIds.indexOf(rival.id)]! * 3 >= belief[column]!).map(({ id }) => id)
+    ? problem.causesOf
+        .filter((rival) => rival !== cause && belief[problem.model.causeIds.indexOf(rival.id)]! * 3 >= belief[column]!)
+        .map(({ id }) => id)
     : cause.hazard === 'danger'
       ? [cause.id]
       : [];

@@ -38,6 +38,7 @@ export function checkCost<K>(problem: Problem<K>, knowledge: K, stage: Stage, ch
   const then = { access: there.state, failed: stage.failed };
   const { share, after } = problem.outlook(knowledge, check);
   let cost = action.cost + there.cost;
-  for (let r = 0; r < after.length; r++) if (share[r]! > 1e-15) cost += share[r]! * problem.actNow(after[r]!, then).cost;
+  for (let r = 0; r < after.length; r++)
+    if (share[r]! > 1e-15) cost += share[r]! * problem.actNow(after[r]!, then).cost;
   return cost;
 }

@@ -21,7 +21,11 @@ export interface Branch {
 }
 
 /** Expected immediate cost of an action and what may come of it. */
-export function expand(problem: TableProblem, state: TableState, action: Action): { cost: number; branches: readonly Branch[] } {
+export function expand(
+  problem: TableProblem,
+  state: TableState,
+  action: Action,
+): { cost: number; branches: readonly Branch[] } {
   const { access } = problem;
   const close = (open: number): number => (problem.closeAtEnd ? closingCost(access, open) : 0);
   const belief = problem.belief(state);
@@ -33,7 +37,10 @@ export function expand(problem: TableProblem, state: TableState, action: Action)
     const { cost, need } = problem.checks[action.check]!;
     const there = move(access, state.access, need);
     const { share } = problem.outlook(state, action.check);
-    const branches = Array.from(share, (p, r) => ({ share: p, next: { ...problem.learn(state, action.check, r), access: there.state } }));
+    const branches = Array.from(share, (p, r) => ({
+      share: p,
+      next: { ...problem.learn(state, action.check, r), access: there.state },
+    }));
     return { cost: cost + there.cost, branches: branches.filter((branch) => branch.share > 1e-15) };
   }
   const correction = problem.corrections[action.correction]!;
@@ -42,7 +49,15 @@ export function expand(problem: TableProblem, state: TableState, action: Action)
   const cured = curedShare(correction, belief);
   const cost = correction.cost + there.cost + problem.verify.cost + tested.cost + cured * close(tested.state);
   if (1 - cured <= 1e-12) return { cost, branches: [] };
-  return { cost, branches: [{ share: 1 - cured, next: { answers: state.answers, failed: state.failed | (1 << action.correction), access: tested.state } }] };
+  return {
+    cost,
+    branches: [
+      {
+        share: 1 - cured,
+        next: { answers: state.answers, failed: state.failed | (1 << action.correction), access: tested.state },
+      },
+    ],
+  };
 }
 
 /** Every action that is allowed: decisions, then corrections not tried, then checks not made; each in file order. */
@@ -50,7 +65,9 @@ export function actionsIn(problem: TableProblem, state: TableState): Action[] {
   const belief = problem.belief(state);
   return [
     ...problem.decisions.map((_, decision): Action => ({ kind: 'decide', decision })),
-    ...problem.corrections.flatMap((each, correction): Action[] => (state.failed & (1 << correction) || curedShare(each, belief) <= 0 ? [] : [{ kind: 'correct', correction }])),
+    ...problem.corrections.flatMap((each, correction): Action[] =>
+      state.failed & (1 << correction) || curedShare(each, belief) <= 0 ? [] : [{ kind: 'correct', correction }],
+    ),
     ...problem.openChecks(state).map((check): Action => ({ kind: 'check', check })),
   ];
 }
@@ -69,7 +86,11 @@ export interface PolicyValue {
 }
 
 /** Exact expected cost of following a policy, by one pass over the states that it reaches; no random numbers. */
-export function evaluatePolicy(problem: TableProblem, policy: Policy, from: TableState = { ...problem.start, access: 0 }): PolicyValue {
+export function evaluatePolicy(
+  problem: TableProblem,
+  policy: Policy,
+  from: TableState = { ...problem.start, access: 0 },
+): PolicyValue {
   const memo = new Map<string, PolicyValue>();
   const value = (state: TableState): PolicyValue => {
     const key = keyOf(state);
@@ -77,10 +98,20 @@ export function evaluatePolicy(problem: TableProblem, policy: Policy, from: Tabl
     if (known) return known;
     const action = policy(state);
     const { cost, branches } = expand(problem, state, action);
-    let sum = { cost, checks: Number(action.kind === 'check'), corrections: Number(action.kind === 'correct'), decided: Number(action.kind === 'decide') };
+    let sum = {
+      cost,
+      checks: Number(action.kind === 'check'),
+      corrections: Number(action.kind === 'correct'),
+      decided: Number(action.kind === 'decide'),
+    };
     for (const { share, next } of branches) {
       const then = value(next);
-      sum = { cost: sum.cost + share * then.cost, checks: sum.checks + share * then.checks, corrections: sum.corrections + share * then.corrections, decided: sum.decided + share * then.decided };
+      sum = {
+        cost: sum.cost + share * then.cost,
+        checks: sum.checks + share * then.checks,
+        corrections: sum.corrections + share * then.corrections,
+        decided: sum.decided + share * then.decided,
+      };
     }
     memo.set(key, sum);
     return sum;

@@ -28,7 +28,8 @@ export interface Problem<K> {
 }
 
 /** What ends or continues a plan: a correction or a decision, by index. */
-export type PlanStep = { readonly kind: 'correct'; readonly correction: number } | { readonly kind: 'decide'; readonly decision: number };
+export type PlanStep =
+  { readonly kind: 'correct'; readonly correction: number } | { readonly kind: 'decide'; readonly decision: number };
 
 export interface ActNow {
   readonly cost: number;

@@ -15,7 +15,12 @@ export interface TellsApart {
 /** The result with the largest expected movement of the belief, with the causes it moves most. */
 export function tellsApart(ranking: Ranking, check: string): TellsApart {
   const { model, start, checksOf } = ranking.problem;
-  return tellsApartIn(model.causeIds, start.now, outlook(model, start.now, check), checksOf.find(({ id }) => id === check)!.results.map(({ id }) => id));
+  return tellsApartIn(
+    model.causeIds,
+    start.now,
+    outlook(model, start.now, check),
+    checksOf.find(({ id }) => id === check)!.results.map(({ id }) => id),
+  );
 }
 
 /** The same from a situation alone. */
@@ -23,10 +28,20 @@ export function tellsApartFor(situation: Situation, check: string): TellsApart {
   const model = beliefModel(situation.tree, situation.layout);
   const { findings, excluded } = standing(model, situation);
   const now = posterior(model, findings, excluded);
-  return tellsApartIn(model.causeIds, now, outlook(model, now, check), situation.tree.checks.find(({ id }) => id === check)!.results.map(({ id }) => id));
+  return tellsApartIn(
+    model.causeIds,
+    now,
+    outlook(model, now, check),
+    situation.tree.checks.find(({ id }) => id === check)!.results.map(({ id }) => id),
+  );
 }
 
-function tellsApartIn(causeIds: readonly string[], now: Posterior, { share, after }: ReturnType<typeof outlook>, results: readonly string[]): TellsApart {
+function tellsApartIn(
+  causeIds: readonly string[],
+  now: Posterior,
+  { share, after }: ReturnType<typeof outlook>,
+  results: readonly string[],
+): TellsApart {
   let best = 0;
   let most = -1;
   after.forEach((belief, r) => {
@@ -36,10 +51,16 @@ function tellsApartIn(causeIds: readonly string[], now: Posterior, { share, afte
       best = r;
     }
   });
-  const change = causeIds.map((id, c) => ({ id, by: after[best]![c]! - now.probability[c]! })).filter(({ id }) => id !== UNLISTED);
+  const change = causeIds
+    .map((id, c) => ({ id, by: after[best]![c]! - now.probability[c]! }))
+    .filter(({ id }) => id !== UNLISTED);
   const raises = change.filter(({ by }) => by > 0.005).sort((a, b) => b.by - a.by);
   const lowers = change.filter(({ by }) => by < -0.005).sort((a, b) => a.by - b.by);
-  return { result: results[best]!, raises: raises.slice(0, 2).map(({ id }) => id), lowers: lowers.slice(0, 2).map(({ id }) => id) };
+  return {
+    result: results[best]!,
+    raises: raises.slice(0, 2).map(({ id }) => id),
+    lowers: lowers.slice(0, 2).map(({ id }) => id),
+  };
 }
 
 /** One sentence: why this check now. Names, never ids. */

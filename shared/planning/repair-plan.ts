@@ -98,7 +98,11 @@ export function curedShare(correction: CorrectionAction, weight: Float64Array): 
 }
 
 /** Decision of least expected loss for weights that sum to `reach`; the first of equals. */
-export function bestDecision(decisions: readonly DecisionAction[], weight: Float64Array, reach: number): { index: number; cost: number } {
+export function bestDecision(
+  decisions: readonly DecisionAction[],
+  weight: Float64Array,
+  reach: number,
+): { index: number; cost: number } {
   let index = 0;
   let cost = Infinity;
   decisions.forEach(({ loss }, d) => {

@@ -26,7 +26,8 @@ export function standing(model: BeliefModel, situation: Pick<Situation, 'finding
     excluded.add(correction.cause);
     if (correction.partSeen !== 'bad') continue;
     for (const finding of situation.findings) {
-      if (correction.findingsBefore.includes(finding.id) && explains(model, finding, correction.cause)) stale.add(finding.id);
+      if (correction.findingsBefore.includes(finding.id) && explains(model, finding, correction.cause))
+        stale.add(finding.id);
     }
   }
   return { excluded, stale, findings: situation.findings.filter(({ id }) => !stale.has(id)) };

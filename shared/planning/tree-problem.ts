@@ -56,7 +56,10 @@ export function treeProblem(situation: Situation, canDo: (check: Check) => boole
   const meanCorrection = causesOf.reduce((sum, cause, c) => sum + model.prior[c]! * correctionMinutes(cause), 0);
   const handOver: DecisionAction = {
     id: 'hand-over',
-    loss: Float64Array.from(model.causeIds, (_, c) => costs.handOver + (causesOf[c] ? correctionMinutes(causesOf[c]) : meanCorrection)),
+    loss: Float64Array.from(
+      model.causeIds,
+      (_, c) => costs.handOver + (causesOf[c] ? correctionMinutes(causesOf[c]) : meanCorrection),
+    ),
   };
   const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
   const parts: PlanParts = {
@@ -71,7 +74,11 @@ export function treeProblem(situation: Situation, canDo: (check: Check) => boole
   const losses = Object.entries(driveLosses(tree, model, costs)).map(([id, loss]): DecisionAction => ({ id, loss }));
 
   const checksOf = tree.checks;
-  const checks = checksOf.map((check): CheckAction => ({ id: check.id, cost: check.minutes, need: need(check.access) }));
+  const checks = checksOf.map((check): CheckAction => ({
+    id: check.id,
+    cost: check.minutes,
+    need: need(check.access),
+  }));
   const offered = checksOf.map((check) => canDo(check));
   return {
     ...parts,
@@ -85,7 +92,10 @@ export function treeProblem(situation: Situation, canDo: (check: Check) => boole
     start: { findings, now: posterior(model, findings, excluded) },
     stage: { access: maskOf(access, situation.access), failed },
     belief: ({ now }) => now.probability,
-    openChecks: (knowledge) => checksOf.flatMap((check, k) => (offered[k] && !knowledge.findings.some((finding) => finding.check === check.id) ? [k] : [])),
+    openChecks: (knowledge) =>
+      checksOf.flatMap((check, k) =>
+        offered[k] && !knowledge.findings.some((finding) => finding.check === check.id) ? [k] : [],
+      ),
     outlook: ({ now }, check) => outlook(model, now, checks[check]!.id),
     learn(knowledge, check, result) {
       const found: Finding = {

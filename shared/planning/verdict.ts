@@ -13,8 +13,10 @@ const AS_GOOD_AS_FOUND = 0.5;
 const RULED_OUT = 0.01;
 
 const GENERAL: Readonly<Record<Verdict, string>> = {
-  'stay-put': 'Leave the coach where it stands. Set the parking brake, chock a wheel, keep people away from traffic, and call a licensed mechanic or a tow.',
-  'creep-to-safe-place': 'Go slowly to the nearest place off the road, no farther, and call a licensed mechanic from there.',
+  'stay-put':
+    'Leave the coach where it stands. Set the parking brake, chock a wheel, keep people away from traffic, and call a licensed mechanic or a tow.',
+  'creep-to-safe-place':
+    'Go slowly to the nearest place off the road, no farther, and call a licensed mechanic from there.',
   'drive-and-book': 'Drive gently and attentively, stop at any change, and book a licensed workshop now.',
 };
 
@@ -39,9 +41,16 @@ export function driveVerdict(situation: Situation, model: BeliefModel): DriveVer
     })
     .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const openQuestions = byStrictness(guards)
-    .filter((rule) => situation.stopAnswers[rule.id] === undefined && !fired.some((each) => each.rule === rule.id) && !answeredByCheck(rule, situation, checks))
+    .filter(
+      (rule) =>
+        situation.stopAnswers[rule.id] === undefined &&
+        !fired.some((each) => each.rule === rule.id) &&
+        !answeredByCheck(rule, situation, checks),
+    )
     .map(({ id }) => id);
-  const unsure = guards.filter((rule) => situation.stopAnswers[rule.id] === 'not-sure' && !answeredByCheck(rule, situation, checks));
+  const unsure = guards.filter(
+    (rule) => situation.stopAnswers[rule.id] === 'not-sure' && !answeredByCheck(rule, situation, checks),
+  );
   const threshold = dangerThreshold(situation.costs);
   const danger = dangerOverTime(situation, model, threshold);
 
@@ -50,23 +59,54 @@ export function driveVerdict(situation: Situation, model: BeliefModel): DriveVer
   const base = { fired, dangerShare: danger.share, threshold, openQuestions };
   const found = foundDanger(tree, danger);
   if (rule && (!found || stricter(rule.verdict, found.verdict) === rule.verdict)) {
-    return { ...base, verdict: rule.verdict, because: `${capital(rule.why)}. This alone decides, whatever the odds.`, doNow: rule.now || GENERAL[rule.verdict] };
+    return {
+      ...base,
+      verdict: rule.verdict,
+      because: `${capital(rule.why)}. This alone decides, whatever the odds.`,
+      doNow: rule.now || GENERAL[rule.verdict],
+    };
   }
   if (found) {
-    return { ...base, verdict: found.verdict, because: `The likeliest cause by far can hurt people: ${lower(found.cause.name)}.`, doNow: GENERAL[found.verdict] };
+    return {
+      ...base,
+      verdict: found.verdict,
+      because: `The likeliest cause by far can hurt people: ${lower(found.cause.name)}.`,
+      doNow: GENERAL[found.verdict],
+    };
   }
   if (openQuestions.length > 0) {
     const many = openQuestions.length;
-    return { ...base, verdict: 'creep-to-safe-place', because: `${many} safety question${many === 1 ? ' is' : 's are'} not answered yet.`, doNow: GENERAL['creep-to-safe-place'] };
+    return {
+      ...base,
+      verdict: 'creep-to-safe-place',
+      because: `${many} safety question${many === 1 ? ' is' : 's are'} not answered yet.`,
+      doNow: GENERAL['creep-to-safe-place'],
+    };
   }
   if (unsure.length > 0) {
-    return { ...base, verdict: 'creep-to-safe-place', because: `One safety question could not be answered: ${unsure[0]!.ask}`, doNow: GENERAL['creep-to-safe-place'] };
+    return {
+      ...base,
+      verdict: 'creep-to-safe-place',
+      because: `One safety question could not be answered: ${unsure[0]!.ask}`,
+      doNow: GENERAL['creep-to-safe-place'],
+    };
   }
   if (danger.open) {
     const share = Math.max(1, Math.round(danger.share * 100));
-    return { ...base, verdict: 'creep-to-safe-place', because: `Causes that can hurt people still hold ${share} in 100 of the belief; ${Math.round(threshold * 100)} is the limit.`, doNow: GENERAL['creep-to-safe-place'] };
+    return {
+      ...base,
+      verdict: 'creep-to-safe-place',
+      because: `Causes that can hurt people still hold ${share} in 100 of the belief; ${Math.round(threshold * 100)} is the limit.`,
+      doNow: GENERAL['creep-to-safe-place'],
+    };
   }
-  return { ...base, verdict: 'drive-and-book', because: 'No stop rule is met, and nothing found points to a cause that can hurt people. What was not looked at is not known.', doNow: GENERAL['drive-and-book'] };
+  return {
+    ...base,
+    verdict: 'drive-and-book',
+    because:
+      'No stop rule is met, and nothing found points to a cause that can hurt people. What was not looked at is not known.',
+    doNow: GENERAL['drive-and-book'],
+  };
 }
 
 /** A rule is left out when every cause it guards over cannot exist on this coach. */
@@ -98,13 +138,22 @@ function answeredByCheck(rule: StopRule, situation: Situation, checks: ReadonlyM
   return rule.firedBy.some(({ check, results }) =>
     situation.findings.some((finding) => {
       const known = finding.check === check ? checks.get(check) : undefined;
-      return known !== undefined && clearResult(known, finding) !== null && !possibleResults(known, finding).some((each) => results.includes(each));
+      return (
+        known !== undefined &&
+        clearResult(known, finding) !== null &&
+        !possibleResults(known, finding).some((each) => results.includes(each))
+      );
     }),
   );
 }
 
 /** A finding really rules the danger out: every cause that the rule covers is corrected and proven, or settled against. */
-function isLifted(rule: StopRule, situation: Situation, model: BeliefModel, checks: ReadonlyMap<string, Check>): boolean {
+function isLifted(
+  rule: StopRule,
+  situation: Situation,
+  model: BeliefModel,
+  checks: ReadonlyMap<string, Check>,
+): boolean {
   if (rule.covers.length === 0) return false;
   const { findings, excluded } = standing(model, situation);
   const belief = posterior(model, findings, excluded).probability;
@@ -132,7 +181,9 @@ interface DangerOverTime {
 function dangerOverTime(situation: Situation, model: BeliefModel, threshold: number): DangerOverTime {
   const { findings, excluded } = standing(model, situation);
   const cured = new Set(situation.corrections.filter(({ proof }) => proof === 'gone').map(({ cause }) => cause));
-  const dangerous = model.causeIds.map((id) => !cured.has(id) && situation.tree.causes.find((cause) => cause.id === id)?.hazard === 'danger');
+  const dangerous = model.causeIds.map(
+    (id) => !cured.has(id) && situation.tree.causes.find((cause) => cause.id === id)?.hazard === 'danger',
+  );
   const shareAfter = (some: readonly Finding[]): { share: number; belief: Float64Array } => {
     const belief = posterior(model, some, excluded).probability;
     return { belief, share: belief.reduce((sum, p, c) => (dangerous[c] ? sum + p : sum), 0) };
@@ -158,7 +209,9 @@ function foundDanger(tree: Tree, danger: DangerOverTime): { cause: Cause; verdic
 
 /** Strictest verdict among the rules that guard over a cause; "creep" when none does. */
 export function strictestGuard(tree: Tree, cause: string): Verdict {
-  return tree.stopRules.filter((rule) => rule.covers.includes(cause)).reduce<Verdict>((verdict, rule) => stricter(verdict, rule.verdict), 'creep-to-safe-place');
+  return tree.stopRules
+    .filter((rule) => rule.covers.includes(cause))
+    .reduce<Verdict>((verdict, rule) => stricter(verdict, rule.verdict), 'creep-to-safe-place');
 }
 
 function capital(text: string): string {

@@ -25,7 +25,10 @@ for (const unit of UNITS) {
 export function unitOf(name: string): Unit {
   const found = byName.get(name) ?? byName.get(name.toLowerCase().replace(/\s+/g, ''));
   if (found) return found;
-  const near = nearest(name, UNITS.map((unit) => unit.id));
+  const near = nearest(
+    name,
+    UNITS.map((unit) => unit.id),
+  );
   throw new UnitError('unknown-unit', `"${name}" is not a known unit.${near ? ` Nearest: "${near}".` : ''}`);
 }
 

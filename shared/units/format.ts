@@ -42,5 +42,7 @@ export function formatQuantity(value: number, unitId: string, system?: UnitSyste
   const unit = UNITS.find((each) => each.id === target)!;
   const figure = formatNumber(convert(value, unitId, target), target);
   if (unit.symbol === '') return figure;
-  return /^[°%]/.test(unit.symbol) && unit.symbol !== '°F' && unit.symbol !== '°C' ? `${figure}${unit.symbol}` : `${figure} ${unit.symbol}`;
+  return /^[°%]/.test(unit.symbol) && unit.symbol !== '°F' && unit.symbol !== '°C'
+    ? `${figure}${unit.symbol}`
+    : `${figure} ${unit.symbol}`;
 }

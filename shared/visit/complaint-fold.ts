@@ -49,7 +49,9 @@ export class ComplaintFold {
       case 'conclusion.accepted':
       case 'correction.started':
       case 'correction.done':
-        return event.cause === 'unlisted' || tree.causes.some(({ id }) => id === event.cause) ? null : `The tree has no cause "${event.cause}".`;
+        return event.cause === 'unlisted' || tree.causes.some(({ id }) => id === event.cause)
+          ? null
+          : `The tree has no cause "${event.cause}".`;
       default:
         return null;
     }
@@ -80,15 +82,25 @@ export class ComplaintFold {
         this.#record(event, who, from);
         break;
       case 'finding.changed':
-        this.#trail = this.#trail.map((each) => (each.id === event.finding ? { ...each, value: event.value, ...(event.site === undefined ? {} : { site: event.site }) } : each));
+        this.#trail = this.#trail.map((each) =>
+          each.id === event.finding
+            ? { ...each, value: event.value, ...(event.site === undefined ? {} : { site: event.site }) }
+            : each,
+        );
         break;
       case 'note.added':
         if (event.finding === undefined) this.#notes = [...this.#notes, event.text];
-        else this.#trail = this.#trail.map((each) => (each.id === event.finding ? { ...each, notes: [...each.notes, event.text] } : each));
+        else
+          this.#trail = this.#trail.map((each) =>
+            each.id === event.finding ? { ...each, notes: [...each.notes, event.text] } : each,
+          );
         break;
       case 'photo.added':
         if (event.finding === undefined) this.#photos = [...this.#photos, event.photo];
-        else this.#trail = this.#trail.map((each) => (each.id === event.finding ? { ...each, photos: [...each.photos, event.photo] } : each));
+        else
+          this.#trail = this.#trail.map((each) =>
+            each.id === event.finding ? { ...each, photos: [...each.photos, event.photo] } : each,
+          );
         break;
       case 'access.set':
         this.#open = maskOf(this.#graph, event.open);
@@ -148,7 +160,8 @@ export class ComplaintFold {
       const before = closingCost(this.#graph, this.#open);
       const there = move(this.#graph, this.#open, needOf(this.#graph, this.#pinned.vocabulary.access, check.access));
       this.#open = there.state;
-      minutes = (event.minutes ?? check.minutes) + Math.max(0, there.cost + closingCost(this.#graph, there.state) - before);
+      minutes =
+        (event.minutes ?? check.minutes) + Math.max(0, there.cost + closingCost(this.#graph, there.state) - before);
       this.#minutes += minutes;
     }
     this.#trail = [
@@ -170,8 +183,13 @@ export class ComplaintFold {
   }
 
   /** A finding of this complaint as another tree hears it; null when that tree does not have the check. */
-  translated(event: EventOf<'finding.recorded'> | EventOf<'finding.changed'>, other: Tree, complaint: string): ComplaintLogEvent | null {
-    const checkId = event.kind === 'finding.recorded' ? event.check : this.#trail.find(({ id }) => id === event.finding)?.check;
+  translated(
+    event: EventOf<'finding.recorded'> | EventOf<'finding.changed'>,
+    other: Tree,
+    complaint: string,
+  ): ComplaintLogEvent | null {
+    const checkId =
+      event.kind === 'finding.recorded' ? event.check : this.#trail.find(({ id }) => id === event.finding)?.check;
     const sharedAs = this.#pinned.tree.checks.find(({ id }) => id === checkId)?.sharedAs;
     const twin = sharedAs === undefined ? undefined : other.checks.find((check) => check.sharedAs === sharedAs);
     if (!twin) return null;
@@ -183,7 +201,18 @@ export class ComplaintFold {
     return this.#trail.flatMap((finding) => {
       if (finding.from !== undefined) return [];
       const { id, check, value, site, at, by } = finding;
-      const event: EventOf<'finding.recorded'> = { id: `${id}-shared`, v: 1, at, by, kind: 'finding.recorded', complaint: this.id, finding: id, check, value, ...(site === undefined ? {} : { site }) };
+      const event: EventOf<'finding.recorded'> = {
+        id: `${id}-shared`,
+        v: 1,
+        at,
+        by,
+        kind: 'finding.recorded',
+        complaint: this.id,
+        finding: id,
+        check,
+        value,
+        ...(site === undefined ? {} : { site }),
+      };
       const translated = this.translated(event, other, complaint);
       return translated ? [{ event: translated, from: this.id }] : [];
     });

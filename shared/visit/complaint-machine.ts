@@ -5,7 +5,11 @@ import type { EventOf, RecordedValue, VisitEvent } from './events.ts';
 
 /** What the machine has to know of a tree. */
 export interface StopIndex {
-  readonly rules: readonly { readonly id: string; readonly halts: boolean; readonly firedBy: readonly { readonly check: string; readonly results: readonly string[] }[] }[];
+  readonly rules: readonly {
+    readonly id: string;
+    readonly halts: boolean;
+    readonly firedBy: readonly { readonly check: string; readonly results: readonly string[] }[];
+  }[];
 }
 
 /** Results that a recorded value may stand for; readings need the tree's bands and the instrument, so they are passed in. */
@@ -27,10 +31,15 @@ interface ComplaintContext extends ComplaintInput {
 }
 
 /** Log events that a complaint hears. */
-export type ComplaintLogEvent = Exclude<VisitEvent, EventOf<'visit.opened'> | EventOf<'event.taken-back'> | EventOf<'event.put-back'>>;
+export type ComplaintLogEvent = Exclude<
+  VisitEvent,
+  EventOf<'visit.opened'> | EventOf<'event.taken-back'> | EventOf<'event.put-back'>
+>;
 
 /** The machine's own events: a log event under the name that XState wants. */
-export type ComplaintMachineEvent = { [K in ComplaintLogEvent['kind']]: { readonly type: K; readonly event: Extract<ComplaintLogEvent, { kind: K }> } }[ComplaintLogEvent['kind']];
+export type ComplaintMachineEvent = {
+  [K in ComplaintLogEvent['kind']]: { readonly type: K; readonly event: Extract<ComplaintLogEvent, { kind: K }> };
+}[ComplaintLogEvent['kind']];
 
 /** A log event as the machine hears it. */
 export function heard(event: ComplaintLogEvent): ComplaintMachineEvent {
@@ -40,7 +49,9 @@ export function heard(event: ComplaintLogEvent): ComplaintMachineEvent {
 
 /** The index of a tree's stop rules. `drive-and-book` rules never halt. */
 export function stopIndexOf(tree: Tree): StopIndex {
-  return { rules: tree.stopRules.map(({ id, verdict, firedBy }) => ({ id, halts: verdict !== 'drive-and-book', firedBy })) };
+  return {
+    rules: tree.stopRules.map(({ id, verdict, firedBy }) => ({ id, halts: verdict !== 'drive-and-book', firedBy })),
+  };
 }
 
 type Judged = Pick<ComplaintContext, 'inForce' | 'answers' | 'looked' | 'checkOf'>;
@@ -71,10 +82,19 @@ function judged(context: ComplaintContext, event: ComplaintLogEvent): Judged {
   return { ...context, inForce, looked, checkOf: { ...context.checkOf, [event.finding]: check } };
 }
 
-function withSource(inForce: ComplaintContext['inForce'], rule: string, source: string, fires: boolean): ComplaintContext['inForce'] {
+function withSource(
+  inForce: ComplaintContext['inForce'],
+  rule: string,
+  source: string,
+  fires: boolean,
+): ComplaintContext['inForce'] {
   const before = inForce[rule];
   const by = (before?.by ?? []).filter((each) => each !== source);
-  if (fires) return { ...inForce, [rule]: { by: [...by, source], read: before !== undefined && before.by.length > 0 && before.read } };
+  if (fires)
+    return {
+      ...inForce,
+      [rule]: { by: [...by, source], read: before !== undefined && before.by.length > 0 && before.read },
+    };
   return before ? { ...inForce, [rule]: { by, read: by.length > 0 && before.read } } : inForce;
 }
 
@@ -83,7 +103,9 @@ function hasUnread({ inForce }: Judged): boolean {
 }
 
 function questionsLeft({ index }: ComplaintContext, { answers, looked, inForce }: Judged): boolean {
-  return index.rules.some(({ id, halts }) => halts && answers[id] === undefined && !looked.includes(id) && !inForce[id]?.by.length);
+  return index.rules.some(
+    ({ id, halts }) => halts && answers[id] === undefined && !looked.includes(id) && !inForce[id]?.by.length,
+  );
 }
 
 /**
@@ -143,8 +165,14 @@ export const complaintMachine = setup({
     halted: {
       on: {
         'halt.acknowledged': { target: 'triage', actions: 'markRead' },
-        'stop.answered': [{ guard: 'halts', actions: 'judge' }, { target: 'triage', actions: 'judge' }],
-        'finding.changed': [{ guard: 'halts', actions: 'judge' }, { target: 'triage', actions: 'judge' }],
+        'stop.answered': [
+          { guard: 'halts', actions: 'judge' },
+          { target: 'triage', actions: 'judge' },
+        ],
+        'finding.changed': [
+          { guard: 'halts', actions: 'judge' },
+          { target: 'triage', actions: 'judge' },
+        ],
       },
     },
     concluded: {

@@ -3,7 +3,9 @@ import type { VisitEvent } from './events.ts';
 /** Events of all writers in one order: by id, which starts with the time; each id once. */
 export function inOrder(events: readonly VisitEvent[]): VisitEvent[] {
   const seen = new Set<string>();
-  return [...events].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)).filter(({ id }) => !seen.has(id) && !!seen.add(id));
+  return [...events]
+    .sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))
+    .filter(({ id }) => !seen.has(id) && !!seen.add(id));
 }
 
 /** Whether an event can be taken back: all but the opening of the visit and taking back itself. */
@@ -16,7 +18,8 @@ export function takenBack(events: readonly VisitEvent[]): ReadonlySet<string> {
   const gone = new Set<string>();
   const known = new Map(events.map((event) => [event.id, event]));
   for (const event of events) {
-    const target = event.kind === 'event.taken-back' || event.kind === 'event.put-back' ? known.get(event.event) : undefined;
+    const target =
+      event.kind === 'event.taken-back' || event.kind === 'event.put-back' ? known.get(event.event) : undefined;
     if (!target || !canTakeBack(target)) continue;
     if (event.kind === 'event.taken-back') gone.add(target.id);
     else gone.delete(target.id);
@@ -28,7 +31,9 @@ export function takenBack(events: readonly VisitEvent[]): ReadonlySet<string> {
 export function effectiveEvents(events: readonly VisitEvent[]): VisitEvent[] {
   const ordered = inOrder(events);
   const gone = takenBack(ordered);
-  return ordered.filter((event) => !gone.has(event.id) && event.kind !== 'event.taken-back' && event.kind !== 'event.put-back');
+  return ordered.filter(
+    (event) => !gone.has(event.id) && event.kind !== 'event.taken-back' && event.kind !== 'event.put-back',
+  );
 }
 
 /** The event that the undo key takes back: the newest that still counts. */

@@ -98,8 +98,17 @@ export type VisitEventBody =
       readonly minutes?: number;
       readonly note?: string;
     }
-  | { readonly kind: 'proof.recorded'; readonly complaint: string; readonly outcome: 'gone' | 'still-there'; readonly note?: string }
-  | { readonly kind: 'complaint.closed'; readonly complaint: string; readonly how: 'cured' | 'handed-over' | 'left-open' }
+  | {
+      readonly kind: 'proof.recorded';
+      readonly complaint: string;
+      readonly outcome: 'gone' | 'still-there';
+      readonly note?: string;
+    }
+  | {
+      readonly kind: 'complaint.closed';
+      readonly complaint: string;
+      readonly how: 'cured' | 'handed-over' | 'left-open';
+    }
   | { readonly kind: 'complaint.reopened'; readonly complaint: string }
   /** Takes back one earlier event; `event.put-back` takes that back. Any event but visit.opened and these two. */
   | { readonly kind: 'event.taken-back'; readonly event: string }

@@ -1,10 +1,25 @@
 export { complaintMachine, heard, stopIndexOf, type ComplaintMachineEvent } from './complaint-machine.ts';
 export { canTakeBack, effectiveEvents, inOrder, newEventId, redoTarget, undoTarget } from './effective-events.ts';
-export { EVENT_VERSION, type EventHead, type EventOf, type Reading, type RecordedValue, type VisitEvent, type VisitEventBody } from './events.ts';
+export {
+  EVENT_VERSION,
+  type EventHead,
+  type EventOf,
+  type Reading,
+  type RecordedValue,
+  type VisitEvent,
+  type VisitEventBody,
+} from './events.ts';
 export { migrate, MIGRATIONS, type Migration } from './migrations/index.ts';
 export { EventError, readEvent } from './read-event.ts';
 export { convertedReading, findingValue } from './recorded-value.ts';
 export { replay, type PinnedTree } from './replay.ts';
 export { situationOf } from './situation-of.ts';
-export { PHASES, type ComplaintPhase, type ComplaintState, type IgnoredEvent, type TrailFinding, type VisitState } from './state.ts';
+export {
+  PHASES,
+  type ComplaintPhase,
+  type ComplaintState,
+  type IgnoredEvent,
+  type TrailFinding,
+  type VisitState,
+} from './state.ts';
 export { visitMachine } from './visit-machine.ts';

@@ -30,10 +30,33 @@ const complaint = id;
 const event = v.variant('kind', [
   v.strictObject({ ...head, kind: v.literal('visit.opened'), coach: text, demo: v.boolean() }),
   v.strictObject({ ...head, kind: v.literal('person.set'), who: v.picklist(ROLES), tools: v.optional(ids) }),
-  v.strictObject({ ...head, kind: v.literal('layout.set'), feature: id, value: v.nullable(v.union([v.string(), v.boolean()])) }),
-  v.strictObject({ ...head, kind: v.literal('cost.set'), cost: id, minutes: v.nullable(v.pipe(number, v.minValue(0))) }),
-  v.strictObject({ ...head, kind: v.literal('complaint.opened'), complaint, tree: id, treeHash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)), words: text }),
-  v.strictObject({ ...head, kind: v.literal('stop.answered'), complaint, rule: id, answer: v.picklist(['yes', 'no', 'not-sure']) }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('layout.set'),
+    feature: id,
+    value: v.nullable(v.union([v.string(), v.boolean()])),
+  }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('cost.set'),
+    cost: id,
+    minutes: v.nullable(v.pipe(number, v.minValue(0))),
+  }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('complaint.opened'),
+    complaint,
+    tree: id,
+    treeHash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+    words: text,
+  }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('stop.answered'),
+    complaint,
+    rule: id,
+    answer: v.picklist(['yes', 'no', 'not-sure']),
+  }),
   v.strictObject({ ...head, kind: v.literal('halt.acknowledged'), complaint }),
   v.strictObject({ ...head, kind: v.literal('check.chosen'), complaint, check: id }),
   v.strictObject({ ...head, kind: v.literal('check.put-back'), complaint }),
@@ -50,7 +73,14 @@ const event = v.variant('kind', [
     photos: v.optional(ids),
     minutes: v.optional(v.pipe(number, v.minValue(0))),
   }),
-  v.strictObject({ ...head, kind: v.literal('finding.changed'), complaint, finding: id, value, site: v.optional(text) }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('finding.changed'),
+    complaint,
+    finding: id,
+    value,
+    site: v.optional(text),
+  }),
   v.strictObject({ ...head, kind: v.literal('note.added'), complaint, finding: v.optional(id), text }),
   v.strictObject({ ...head, kind: v.literal('photo.added'), complaint, finding: v.optional(id), photo: id }),
   v.strictObject({ ...head, kind: v.literal('access.set'), complaint, open: ids }),
@@ -68,8 +98,19 @@ const event = v.variant('kind', [
     minutes: v.optional(v.pipe(number, v.minValue(0))),
     note: v.optional(text),
   }),
-  v.strictObject({ ...head, kind: v.literal('proof.recorded'), complaint, outcome: v.picklist(['gone', 'still-there']), note: v.optional(text) }),
-  v.strictObject({ ...head, kind: v.literal('complaint.closed'), complaint, how: v.picklist(['cured', 'handed-over', 'left-open']) }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('proof.recorded'),
+    complaint,
+    outcome: v.picklist(['gone', 'still-there']),
+    note: v.optional(text),
+  }),
+  v.strictObject({
+    ...head,
+    kind: v.literal('complaint.closed'),
+    complaint,
+    how: v.picklist(['cured', 'handed-over', 'left-open']),
+  }),
   v.strictObject({ ...head, kind: v.literal('complaint.reopened'), complaint }),
   v.strictObject({ ...head, kind: v.literal('event.taken-back'), event: id }),
   v.strictObject({ ...head, kind: v.literal('event.put-back'), event: id }),
@@ -83,13 +124,19 @@ const event = v.variant('kind', [
 export function readEvent(record: unknown): VisitEvent {
   const version = typeof record === 'object' && record !== null && 'v' in record ? record.v : undefined;
   if (typeof version === 'number' && version > EVENT_VERSION) {
-    throw new EventError('newer-version', `This visit was written by a newer Droplight (log version ${version}; this one knows ${EVENT_VERSION}). It can be read here only in part. Bring this program up to date to go on with it.`);
+    throw new EventError(
+      'newer-version',
+      `This visit was written by a newer Droplight (log version ${version}; this one knows ${EVENT_VERSION}). It can be read here only in part. Bring this program up to date to go on with it.`,
+    );
   }
   const parsed = v.safeParse(event, migrate(record));
   if (!parsed.success) {
     const issue = parsed.issues[0];
     const where = issue.path?.map((item) => String(item.key)).join('.') ?? '';
-    throw new EventError('not-an-event', `A record of the visit cannot be used${where ? ` ("${where}")` : ''}: found ${issue.received}, wanted is ${issue.expected ?? issue.message}. It is kept in the file and left out here.`);
+    throw new EventError(
+      'not-an-event',
+      `A record of the visit cannot be used${where ? ` ("${where}")` : ''}: found ${issue.received}, wanted is ${issue.expected ?? issue.message}. It is kept in the file and left out here.`,
+    );
   }
   // The schema above and the type say the same; the compiler cannot see that optional keys are left out, not undefined.
   return parsed.output as VisitEvent;

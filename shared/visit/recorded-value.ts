@@ -16,13 +16,19 @@ export type ConvertedReading = Extract<FindingValue, { kind: 'reading' }>;
  */
 export function convertedReading(check: Check, reading: Reading, vocabulary: Vocabulary): ConvertedReading {
   const measure = check.measure;
-  if (!measure) throw new UnitError('different-quantities', `"${check.name}" measures nothing. Choose one of its results.`);
-  const instrument = vocabulary.instruments.get(reading.instrument ?? measure.instrument) ?? vocabulary.instruments.get(measure.instrument)!;
+  if (!measure)
+    throw new UnitError('different-quantities', `"${check.name}" measures nothing. Choose one of its results.`);
+  const instrument =
+    vocabulary.instruments.get(reading.instrument ?? measure.instrument) ??
+    vocabulary.instruments.get(measure.instrument)!;
   return {
     kind: 'reading',
     value: convert(reading.value, reading.unit, measure.unit),
     uncertainty: convertDifference(instrument.uncertainty, instrument.unit, measure.unit),
-    range: [convert(instrument.range[0], instrument.unit, measure.unit), convert(instrument.range[1], instrument.unit, measure.unit)],
+    range: [
+      convert(instrument.range[0], instrument.unit, measure.unit),
+      convert(instrument.range[1], instrument.unit, measure.unit),
+    ],
   };
 }
 
@@ -43,7 +49,12 @@ export function findingValue(check: Check, value: RecordedValue, vocabulary: Voc
 }
 
 /** Results a recorded value may stand for; none when it cannot be used. */
-export function recordedResults(tree: Tree, vocabulary: Vocabulary, checkId: string, value: RecordedValue): readonly string[] {
+export function recordedResults(
+  tree: Tree,
+  vocabulary: Vocabulary,
+  checkId: string,
+  value: RecordedValue,
+): readonly string[] {
   const check = tree.checks.find(({ id }) => id === checkId);
   const used = check && findingValue(check, value, vocabulary);
   return used ? possibleResults(check, { id: '', check: checkId, value: used }) : [];

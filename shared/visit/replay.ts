@@ -34,8 +34,8 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   let openedAt = '';
   let who: Role = 'owner-no-tools';
   let tools: readonly string[] | undefined;
-  const layout: Record<string, LayoutValue> = {};
-  const costs: { -readonly [K in keyof Costs]?: number } = {};
+  const layout = new Map<string, LayoutValue>();
+  const costs = new Map<keyof Costs, number>();
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
   let [visit] = initialTransition(visitMachine);
@@ -51,13 +51,13 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
         tools = event.tools;
         break;
       case 'layout.set':
-        if (event.value === null) delete layout[event.feature];
-        else layout[event.feature] = event.value;
+        if (event.value === null) layout.delete(event.feature);
+        else layout.set(event.feature, event.value);
         break;
       case 'cost.set':
         if (!isCost(event.cost)) ignored.push({ event, why: `"${event.cost}" is not a cost that this version knows.` });
-        else if (event.minutes === null) delete costs[event.cost];
-        else costs[event.cost] = event.minutes;
+        else if (event.minutes === null) costs.delete(event.cost);
+        else costs.set(event.cost, event.minutes);
         break;
       case 'complaint.opened':
         open(event);
@@ -68,9 +68,16 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       default:
         tell(event);
     }
-    if (event.kind === 'complaint.opened' || event.kind === 'complaint.closed' || event.kind === 'complaint.reopened' || event.kind === 'proof.recorded') {
+    if (
+      event.kind === 'complaint.opened' ||
+      event.kind === 'complaint.closed' ||
+      event.kind === 'complaint.reopened' ||
+      event.kind === 'proof.recorded'
+    ) {
       // Event name and event belong together by construction.
-      [visit] = transition(visitMachine, visit, { type: event.kind, event } as Parameters<typeof transition<typeof visitMachine>>[2]);
+      [visit] = transition(visitMachine, visit, { type: event.kind, event } as Parameters<
+        typeof transition<typeof visitMachine>
+      >[2]);
     }
   }
 
@@ -83,8 +90,8 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     phase: visit.value,
     who,
     ...(tools ? { tools } : {}),
-    layout,
-    costs,
+    layout: Object.fromEntries(layout),
+    costs: Object.fromEntries(costs),
     complaints: [...running.values()].map(({ fold, snapshot }) => fold.state(phaseOf(snapshot.value))),
     ignored,
     ...(undo ? { undo } : {}),
@@ -94,7 +101,10 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   function open(event: EventOf<'complaint.opened'>): void {
     const pinned = trees.get(event.treeHash);
     if (!pinned) {
-      ignored.push({ event, why: `The tree "${event.tree}" as it was then is not here. Its copy belongs into the visit's folder.` });
+      ignored.push({
+        event,
+        why: `The tree "${event.tree}" as it was then is not here. Its copy belongs into the visit's folder.`,
+      });
       return;
     }
     if (running.has(event.complaint)) {
@@ -109,7 +119,8 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     running.set(event.complaint, mine);
     for (const other of running.values()) {
       if (other === mine) continue;
-      for (const shared of other.fold.sharedFindings(pinned.tree, event.complaint)) step(mine, shared.event, shared.from);
+      for (const shared of other.fold.sharedFindings(pinned.tree, event.complaint))
+        step(mine, shared.event, shared.from);
     }
   }
 
@@ -138,7 +149,8 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     const why = mine.fold.refuses(event);
     if (why !== null) return why;
     const message = heard(event);
-    if (!ALWAYS.has(event.kind) && !mine.snapshot.can(message)) return `It does not fit where the complaint stood then (${phaseOf(mine.snapshot.value)}).`;
+    if (!ALWAYS.has(event.kind) && !mine.snapshot.can(message))
+      return `It does not fit where the complaint stood then (${phaseOf(mine.snapshot.value)}).`;
     const [next] = transition(complaintMachine, mine.snapshot, message);
     mine.snapshot = next;
     mine.fold.take(event, { who, from });
@@ -154,5 +166,5 @@ function isCost(name: string): name is keyof Costs {
 }
 
 function phaseOf(value: SnapshotFrom<typeof complaintMachine>['value']): ComplaintPhase {
-  return typeof value === 'string' ? (value as ComplaintPhase) : `checking.${value.checking}`;
+  return typeof value === 'string' ? value : `checking.${value.checking}`;
 }

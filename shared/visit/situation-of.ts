@@ -9,7 +9,12 @@ import type { ComplaintState, VisitState } from './state.ts';
  * A complaint of a visit as the planner takes it. Of findings of one check at one place the latest stands; a finding
  * that this tree cannot use (unknown result, impossible reading) carries no weight.
  */
-export function situationOf(visit: VisitState, complaint: ComplaintState, tree: Tree, vocabulary: Vocabulary): Situation {
+export function situationOf(
+  visit: VisitState,
+  complaint: ComplaintState,
+  tree: Tree,
+  vocabulary: Vocabulary,
+): Situation {
   const latest = new Map<string, Finding>();
   for (const { id, check: checkId, value, site } of complaint.trail) {
     const check = tree.checks.find((each) => each.id === checkId);

@@ -5,7 +5,17 @@ import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts
 import type { Reading, RecordedValue, VisitEvent } from './events.ts';
 
 /** Where the complaint machine stands; substates of `checking` are written with a dot. */
-export const PHASES = ['triage', 'checking.choosing', 'checking.doing', 'checking.judging', 'halted', 'concluded', 'correcting', 'proving', 'closed'] as const;
+export const PHASES = [
+  'triage',
+  'checking.choosing',
+  'checking.doing',
+  'checking.judging',
+  'halted',
+  'concluded',
+  'correcting',
+  'proving',
+  'closed',
+] as const;
 export type ComplaintPhase = (typeof PHASES)[number];
 
 /** A finding with everything the visit knows of it. */
@@ -44,7 +54,13 @@ export interface ComplaintState {
   readonly access: readonly string[];
   /** Cause accepted as the probable one, or being corrected. */
   readonly concluded?: string;
-  readonly corrections: readonly (CorrectionDone & { readonly parts: readonly string[]; readonly alsoRenewed: readonly string[]; readonly note?: string; readonly at: string; readonly minutes?: number })[];
+  readonly corrections: readonly (CorrectionDone & {
+    readonly parts: readonly string[];
+    readonly alsoRenewed: readonly string[];
+    readonly note?: string;
+    readonly at: string;
+    readonly minutes?: number;
+  })[];
   readonly closedHow?: 'cured' | 'handed-over' | 'left-open';
   /** Of checks with their access, and of corrections where they were noted. */
   readonly minutesSpent: number;

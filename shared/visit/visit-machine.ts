@@ -2,7 +2,10 @@ import { assign, setup } from 'xstate';
 import type { EventOf } from './events.ts';
 
 type Heard = {
-  [K in 'complaint.opened' | 'complaint.closed' | 'complaint.reopened' | 'proof.recorded']: { readonly type: K; readonly event: EventOf<K> };
+  [K in 'complaint.opened' | 'complaint.closed' | 'complaint.reopened' | 'proof.recorded']: {
+    readonly type: K;
+    readonly event: EventOf<K>;
+  };
 }[keyof { 'complaint.opened': 1; 'complaint.closed': 1; 'complaint.reopened': 1; 'proof.recorded': 1 }];
 
 /** One job on one coach: arrived, being worked on, every complaint closed. Pure, driven by the log's events alone. */
@@ -14,13 +17,21 @@ export const visitMachine = setup({
   },
   guards: {
     isLast: ({ context, event }) => context.open.every((id) => id === event.event.complaint),
-    isGone: ({ context, event }) => event.type === 'proof.recorded' && event.event.outcome === 'gone' && context.open.every((id) => id === event.event.complaint),
+    isGone: ({ context, event }) =>
+      event.type === 'proof.recorded' &&
+      event.event.outcome === 'gone' &&
+      context.open.every((id) => id === event.event.complaint),
   },
   actions: {
-    add: assign(({ context, event }) => ({ open: [...context.open.filter((id) => id !== event.event.complaint), event.event.complaint] })),
+    add: assign(({ context, event }) => ({
+      open: [...context.open.filter((id) => id !== event.event.complaint), event.event.complaint],
+    })),
     remove: assign(({ context, event }) => ({ open: context.open.filter((id) => id !== event.event.complaint) })),
     removeIfGone: assign(({ context, event }) => ({
-      open: event.type === 'proof.recorded' && event.event.outcome === 'still-there' ? context.open : context.open.filter((id) => id !== event.event.complaint),
+      open:
+        event.type === 'proof.recorded' && event.event.outcome === 'still-there'
+          ? context.open
+          : context.open.filter((id) => id !== event.event.complaint),
     })),
   },
 }).createMachine({

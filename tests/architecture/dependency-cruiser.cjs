@@ -24,7 +24,8 @@ module.exports = {
     {
       name: 'host-contract-only',
       severity: 'error',
-      comment: 'shared/host is the contract between window and machine side; it may use types of shared, never electron or renderer.',
+      comment:
+        'shared/host is the contract between window and machine side; it may use types of shared, never electron or renderer.',
       from: { path: '^shared/host/' },
       to: { path: '^(electron|renderer|tests)/' },
     },
@@ -75,7 +76,10 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     exclude: { path: '^(build|node_modules)/' },
     tsPreCompilationDeps: true,
-    tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { extensions: ['.ts', '.js', '.mjs', '.svelte'], conditionNames: ['import', 'types', 'node', 'svelte'] },
+    tsConfig: { fileName: 'tests/tsconfig.json' },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js', '.mjs', '.svelte'],
+      conditionNames: ['import', 'types', 'node', 'svelte'],
+    },
   },
 };

@@ -7,7 +7,9 @@ export const WINDOW_ORIGIN = 'droplight://app';
 
 /** Must run before the app is ready. */
 export function declareScheme(): void {
-  protocol.registerSchemesAsPrivileged([{ scheme: 'droplight', privileges: { standard: true, secure: true, supportFetchAPI: false } }]);
+  protocol.registerSchemesAsPrivileged([
+    { scheme: 'droplight', privileges: { standard: true, secure: true, supportFetchAPI: false } },
+  ]);
 }
 
 /** Serves the built window and the drawings, and nothing outside their folders. */

@@ -17,7 +17,12 @@ export const causesAlike: LintRule = {
           }),
         );
         const b = tree.causes[j]!;
-        if (!apart) report(`${a.id}/${b.id}`, ['causes', j, 'id'], `No check tells "${b.id}" from "${a.id}": no result is ${TELLS} times likelier under one of them. Add a check, or merge the causes.`);
+        if (!apart)
+          report(
+            `${a.id}/${b.id}`,
+            ['causes', j, 'id'],
+            `No check tells "${b.id}" from "${a.id}": no result is ${TELLS} times likelier under one of them. Add a check, or merge the causes.`,
+          );
       }
     });
   },

@@ -13,7 +13,12 @@ export const checkSeparatesNothing: LintRule = {
         const column = check.likelihood.map((row) => row[r]!);
         return Math.max(...column) - Math.min(...column);
       });
-      if (tree.causes.length > 1 && Math.max(...spread) <= SAME) report(check.id, ['checks', i, 'likelihood'], `"${check.id}" tells no causes apart: its likelihoods differ by ${SAME} at most. Correct them, or take the check out.`);
+      if (tree.causes.length > 1 && Math.max(...spread) <= SAME)
+        report(
+          check.id,
+          ['checks', i, 'likelihood'],
+          `"${check.id}" tells no causes apart: its likelihoods differ by ${SAME} at most. Correct them, or take the check out.`,
+        );
     });
   },
 };

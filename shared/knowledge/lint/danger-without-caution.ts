@@ -9,7 +9,11 @@ export const dangerWithoutCaution: LintRule = {
     tree.checks.forEach((check, i) => {
       const settles = check.settles.find((id) => danger.has(id));
       if (settles === undefined || check.cautions.length > 0) return;
-      report(check.id, ['checks', i, 'id'], `"${check.id}" settles "${settles}", which can hurt people, and has no caution. Say what can hurt somebody, before the steps.`);
+      report(
+        check.id,
+        ['checks', i, 'id'],
+        `"${check.id}" settles "${settles}", which can hurt people, and has no caution. Say what can hurt somebody, before the steps.`,
+      );
     });
   },
 };

@@ -7,6 +7,11 @@ export const fewPhrases: LintRule = {
   level: 'error',
   looksFor: 'Too few ways in which owners say it.',
   check({ tree }, report) {
-    if (tree.phrases.length < FEWEST) report(tree.id, ['phrases'], `${tree.phrases.length} phrases, at least ${FEWEST} are wanted: the search lives on them.`);
+    if (tree.phrases.length < FEWEST)
+      report(
+        tree.id,
+        ['phrases'],
+        `${tree.phrases.length} phrases, at least ${FEWEST} are wanted: the search lives on them.`,
+      );
   },
 };

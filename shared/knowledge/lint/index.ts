@@ -57,8 +57,18 @@ export function lintTree(tree: Tree, vocabulary: Vocabulary, source: SourceFile)
     });
   }
   tree.exceptions.forEach((exception, i) => {
-    if (!LINT_RULES.some(({ code }) => code === exception.rule)) source.error('unknown-rule', ['exceptions', i, 'rule'], `"${exception.rule}" is not a rule. Rules: ${LINT_RULES.map(({ code }) => code).join(', ')}.`);
-    else if (!needed.has(i)) source.error('exception-not-needed', ['exceptions', i, 'at'], `The exception from ${exception.rule} for "${exception.at}" is not needed any more. Take it out.`);
+    if (!LINT_RULES.some(({ code }) => code === exception.rule))
+      source.error(
+        'unknown-rule',
+        ['exceptions', i, 'rule'],
+        `"${exception.rule}" is not a rule. Rules: ${LINT_RULES.map(({ code }) => code).join(', ')}.`,
+      );
+    else if (!needed.has(i))
+      source.error(
+        'exception-not-needed',
+        ['exceptions', i, 'at'],
+        `The exception from ${exception.rule} for "${exception.at}" is not needed any more. Take it out.`,
+      );
   });
   return source.problems.slice(before);
 }

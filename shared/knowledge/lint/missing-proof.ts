@@ -7,7 +7,12 @@ export const missingProof: LintRule = {
   check({ tree }, report) {
     if (tree.proofs.some(({ after }) => after === '*')) return;
     tree.causes.forEach((cause, i) => {
-      if (!tree.proofs.some(({ after }) => after === cause.id)) report(cause.id, ['causes', i, 'id'], `Nothing proves that "${cause.id}" is cured. Add a proof after "*", or after this cause.`);
+      if (!tree.proofs.some(({ after }) => after === cause.id))
+        report(
+          cause.id,
+          ['causes', i, 'id'],
+          `Nothing proves that "${cause.id}" is cured. Add a proof after "*", or after this cause.`,
+        );
     });
   },
 };

@@ -10,7 +10,12 @@ export const ownerInDanger: LintRule = {
     tree.checks.forEach((check, i) => {
       if (check.who !== 'owner-no-tools' && check.who !== 'owner-basic-tools') return;
       const hazard = NOT_FOR_OWNERS.find((each) => check.hazards.includes(each));
-      if (hazard) report(check.id, ['checks', i, 'who'], `"${check.id}" has the hazard ${hazard} and is offered to ${check.who}. Give it to an apprentice or a mechanic.`);
+      if (hazard)
+        report(
+          check.id,
+          ['checks', i, 'who'],
+          `"${check.id}" has the hazard ${hazard} and is offered to ${check.who}. Give it to an apprentice or a mechanic.`,
+        );
     });
   },
 };

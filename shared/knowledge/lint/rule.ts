@@ -20,4 +20,3 @@ export interface LintRule {
   readonly looksFor: string;
   check(subject: LintSubject, report: Report): void;
 }
-

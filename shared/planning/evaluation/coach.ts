@@ -35,7 +35,13 @@ export function coachWith(tree: Tree, cause: string, layout: Layout, random: () 
       const known = found.get(check);
       if (known !== undefined) return known;
       const table = truth.tables.get(check)!;
-      const result = table.check.results[draw(table.likelihood.map((row) => row[column]!), random)]!.id;
+      const result =
+        table.check.results[
+          draw(
+            table.likelihood.map((row) => row[column]!),
+            random,
+          )
+        ]!.id;
       found.set(check, result);
       return result;
     },

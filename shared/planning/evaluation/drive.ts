@@ -18,9 +18,15 @@ export interface DriveScore {
  * An owner without tools answers every safety question with no, the worst case, and then does the checks that are asked
  * until none is. The questions themselves would have stopped many of these coaches.
  */
-export function toldToDrive(tree: Tree, vocabulary: Vocabulary, options: { readonly coaches: number; readonly seed: number }): DriveScore {
+export function toldToDrive(
+  tree: Tree,
+  vocabulary: Vocabulary,
+  options: { readonly coaches: number; readonly seed: number },
+): DriveScore {
   const who = 'owner-no-tools';
-  const stopAnswers: Readonly<Record<string, StopAnswer>> = Object.fromEntries(tree.stopRules.map(({ id }) => [id, 'no']));
+  const stopAnswers: Readonly<Record<string, StopAnswer>> = Object.fromEntries(
+    tree.stopRules.map(({ id }) => [id, 'no']),
+  );
   let danger = 0;
   let told = 0;
   const known = new Map<string, { next: string | null; drive: boolean }>();
@@ -33,15 +39,32 @@ export function toldToDrive(tree: Tree, vocabulary: Vocabulary, options: { reado
       const key = `${JSON.stringify(coach.layout)} ${findings.map(({ check, value }) => `${check}=${value.kind === 'result' ? value.result : ''}`).join()}`;
       let step = known.get(key);
       if (!step) {
-        const { advice, verdict } = assess({ tree, vocabulary, who, layout: coach.layout, findings, stopAnswers, corrections: [], access: [], costs: defaultCosts(who) });
-        step = { next: advice.kind === 'check' ? advice.option.check : null, drive: verdict.verdict === 'drive-and-book' };
+        const { advice, verdict } = assess({
+          tree,
+          vocabulary,
+          who,
+          layout: coach.layout,
+          findings,
+          stopAnswers,
+          corrections: [],
+          access: [],
+          costs: defaultCosts(who),
+        });
+        step = {
+          next: advice.kind === 'check' ? advice.option.check : null,
+          drive: verdict.verdict === 'drive-and-book',
+        };
         known.set(key, step);
       }
       if (step.next === null) {
         told += Number(step.drive);
         break;
       }
-      findings.push({ id: `f${findings.length}`, check: step.next, value: { kind: 'result', result: coach.look(step.next) } });
+      findings.push({
+        id: `f${findings.length}`,
+        check: step.next,
+        value: { kind: 'result', result: coach.look(step.next) },
+      });
     }
   }
   return { dangerCoaches: danger, toldToDrive: danger > 0 ? told / danger : 0 };

@@ -28,7 +28,12 @@ export interface Score {
 }
 
 /** Works through the same simulated coaches in one way. The same seed gives the same coaches to every way. */
-export function scoreWay(way: WayOfWorking, tree: Tree, vocabulary: Vocabulary, options: { readonly coaches: number; readonly seed: number; readonly who?: Role }): Score {
+export function scoreWay(
+  way: WayOfWorking,
+  tree: Tree,
+  vocabulary: Vocabulary,
+  options: { readonly coaches: number; readonly seed: number; readonly who?: Role },
+): Score {
   const who = options.who ?? 'mechanic';
   const outcomes: (Outcome & { readonly truth: string })[] = [];
   for (let i = 0; i < options.coaches; i++) {
@@ -36,7 +41,8 @@ export function scoreWay(way: WayOfWorking, tree: Tree, vocabulary: Vocabulary, 
     const coach = drawCoach(tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
     outcomes.push({ ...work(coach, way, tree, vocabulary, who, defaultCosts(who)), truth: coach.cause });
   }
-  const mean = (of: (outcome: Outcome) => number): number => outcomes.reduce((sum, outcome) => sum + of(outcome), 0) / outcomes.length;
+  const mean = (of: (outcome: Outcome) => number): number =>
+    outcomes.reduce((sum, outcome) => sum + of(outcome), 0) / outcomes.length;
   const cost = mean((outcome) => outcome.cost);
   const variance = mean((outcome) => (outcome.cost - cost) ** 2);
   const confusion = new Map<string, Map<string, number>>();
@@ -58,4 +64,3 @@ export function scoreWay(way: WayOfWorking, tree: Tree, vocabulary: Vocabulary, 
     confusion,
   };
 }
-

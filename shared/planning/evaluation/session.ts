@@ -10,7 +10,10 @@ import { correctionMinutes } from '../tree-problem.ts';
 import type { SimulatedCoach } from './coach.ts';
 
 /** What a way of working does next. */
-export type Move = { readonly kind: 'check'; readonly check: string } | { readonly kind: 'correct'; readonly cause: string } | { readonly kind: 'hand-over' };
+export type Move =
+  | { readonly kind: 'check'; readonly check: string }
+  | { readonly kind: 'correct'; readonly cause: string }
+  | { readonly kind: 'hand-over' };
 
 /** A way of working: the planner's, the taught order's, the part swapper's. */
 export interface WayOfWorking {
@@ -31,7 +34,14 @@ export interface Outcome {
 }
 
 /** Corrections are proven by the tree's first general proof; a proof is taken to tell the truth. */
-export function work(coach: SimulatedCoach, way: WayOfWorking, tree: Tree, vocabulary: Vocabulary, who: Role, costs: Costs): Outcome {
+export function work(
+  coach: SimulatedCoach,
+  way: WayOfWorking,
+  tree: Tree,
+  vocabulary: Vocabulary,
+  who: Role,
+  costs: Costs,
+): Outcome {
   const graph = vocabularyGraph(vocabulary.access);
   const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
   let open = 0;
@@ -48,29 +58,62 @@ export function work(coach: SimulatedCoach, way: WayOfWorking, tree: Tree, vocab
     return there.cost;
   };
   for (;;) {
-    const step = way.next({ tree, vocabulary, who, layout: coach.layout, findings, stopAnswers: {}, corrections, access: idsOf(graph, open), costs });
+    const step = way.next({
+      tree,
+      vocabulary,
+      who,
+      layout: coach.layout,
+      findings,
+      stopAnswers: {},
+      corrections,
+      access: idsOf(graph, open),
+      costs,
+    });
     if (step.kind === 'check') {
       const check = tree.checks.find(({ id }) => id === step.check)!;
       const minutes = check.minutes + goTo(check.access);
       cost += minutes;
       checkMinutes += minutes;
-      findings.push({ id: `f${findings.length}`, check: check.id, value: { kind: 'result', result: coach.look(check.id) } });
+      findings.push({
+        id: `f${findings.length}`,
+        check: check.id,
+        value: { kind: 'result', result: coach.look(check.id) },
+      });
       continue;
     }
     if (step.kind === 'hand-over') {
       concluded ??= UNLISTED;
       cost += costs.handOver + closingCost(graph, open) + (truth ? correctionMinutes(truth) : costs.handOver / 2);
-      return { concluded, right: concluded === coach.cause, cured: false, checkMinutes, cost, checks: findings.length, wrongParts };
+      return {
+        concluded,
+        right: concluded === coach.cause,
+        cured: false,
+        checkMinutes,
+        cost,
+        checks: findings.length,
+        wrongParts,
+      };
     }
     concluded ??= step.cause;
     const cause = tree.causes.find(({ id }) => id === step.cause)!;
     const at = cause.correction.access ?? 'parked';
     const chain = graph.chain[graph.ids.indexOf(at)]!;
-    const included = closingCost(graph, chain) + graph.openCost.reduce((sum, minutes, i) => (chain & (1 << i) ? sum + minutes : sum), 0);
+    const included =
+      closingCost(graph, chain) +
+      graph.openCost.reduce((sum, minutes, i) => (chain & (1 << i) ? sum + minutes : sum), 0);
     cost += Math.max(15, correctionMinutes(cause) - included) + goTo(at);
     cost += (proof?.minutes ?? 0) + goTo(proof?.access ?? 'parked');
     const cured = step.cause === coach.cause;
-    if (cured) return { concluded, right: concluded === coach.cause, cured, checkMinutes, cost: cost + closingCost(graph, open), checks: findings.length, wrongParts };
+    if (cured)
+      return {
+        concluded,
+        right: concluded === coach.cause,
+        cured,
+        checkMinutes,
+        cost: cost + closingCost(graph, open),
+        checks: findings.length,
+        wrongParts,
+      };
     wrongParts += 1;
     cost += costs.wrongPart;
     corrections.push({ cause: step.cause, partSeen: 'good', proof: 'still-there', findingsBefore: [] });

@@ -47,8 +47,14 @@ export function taughtWay(): WayOfWorking {
         const check = tree.checks.find((each) => each.id === finding.check)!;
         return check.settles.includes(id) && clearResult(check, finding) !== null;
       });
-      if (id !== UNLISTED && (belief[lead]! >= TAUGHT_ENOUGH || (settled && belief[lead]! >= 0.5))) return { kind: 'correct', cause: id };
-      const next = tree.teaching.find((step) => canDo(tree.checks.find((each) => each.id === step.check)!, situation));
+      if (id !== UNLISTED && (belief[lead]! >= TAUGHT_ENOUGH || (settled && belief[lead]! >= 0.5)))
+        return { kind: 'correct', cause: id };
+      const next = tree.teaching.find((step) =>
+        canDo(
+          tree.checks.find((each) => each.id === step.check)!,
+          situation,
+        ),
+      );
       if (next) return { kind: 'check', check: next.check };
       return id === UNLISTED ? { kind: 'hand-over' } : { kind: 'correct', cause: id };
     },
@@ -62,7 +68,9 @@ export function swapperWay(): WayOfWorking {
     next(situation) {
       const { belief, model } = beliefIn({ ...situation, findings: [] });
       const lead = indexOfMax(belief);
-      return model.causeIds[lead] === UNLISTED ? { kind: 'hand-over' } : { kind: 'correct', cause: model.causeIds[lead]! };
+      return model.causeIds[lead] === UNLISTED
+        ? { kind: 'hand-over' }
+        : { kind: 'correct', cause: model.causeIds[lead]! };
     },
   };
 }
@@ -72,11 +80,18 @@ export function everyCheckWay(): WayOfWorking {
   return {
     name: 'every check',
     next(situation) {
-      const next = situation.tree.teaching.find((step) => canDo(situation.tree.checks.find((each) => each.id === step.check)!, situation));
+      const next = situation.tree.teaching.find((step) =>
+        canDo(
+          situation.tree.checks.find((each) => each.id === step.check)!,
+          situation,
+        ),
+      );
       if (next) return { kind: 'check', check: next.check };
       const { belief, model } = beliefIn(situation);
       const lead = indexOfMax(belief);
-      return model.causeIds[lead] === UNLISTED ? { kind: 'hand-over' } : { kind: 'correct', cause: model.causeIds[lead]! };
+      return model.causeIds[lead] === UNLISTED
+        ? { kind: 'hand-over' }
+        : { kind: 'correct', cause: model.causeIds[lead]! };
     },
   };
 }
@@ -89,6 +104,16 @@ function beliefIn(situation: Situation) {
 
 /** Situations with the same key are treated alike: layout, findings, corrections, open access. */
 function keyOf(situation: Situation): string {
-  const findings = situation.findings.map((finding) => `${finding.check}=${finding.value.kind === 'result' ? finding.value.result : '?'}`).sort();
-  return [JSON.stringify(situation.layout), findings.join(), situation.corrections.map(({ cause }) => cause).sort().join(), situation.access.join()].join('|');
+  const findings = situation.findings
+    .map((finding) => `${finding.check}=${finding.value.kind === 'result' ? finding.value.result : '?'}`)
+    .sort();
+  return [
+    JSON.stringify(situation.layout),
+    findings.join(),
+    situation.corrections
+      .map(({ cause }) => cause)
+      .sort()
+      .join(),
+    situation.access.join(),
+  ].join('|');
 }

@@ -1,11 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { solveExactly } from '../../../shared/planning/exact.ts';
 import { tableProblem, type TableProblem } from '../../../shared/planning/model-problem.ts';
-import { evaluatePolicy, oneStepPolicy, repairsOnlyPolicy, rolloutPolicy, type Action } from '../../../shared/planning/policy.ts';
+import {
+  evaluatePolicy,
+  oneStepPolicy,
+  repairsOnlyPolicy,
+  rolloutPolicy,
+  type Action,
+} from '../../../shared/planning/policy.ts';
 import { MODELS } from './models.ts';
 
 const nameOf = (problem: TableProblem, action: Action): string =>
-  action.kind === 'check' ? problem.checks[action.check]!.id : action.kind === 'correct' ? problem.corrections[action.correction]!.id : problem.decisions[action.decision]!.id;
+  action.kind === 'check'
+    ? problem.checks[action.check]!.id
+    : action.kind === 'correct'
+      ? problem.corrections[action.correction]!.id
+      : problem.decisions[action.decision]!.id;
 
 describe.each(MODELS)('$id', ({ id, model, expected }) => {
   const problem = tableProblem(model);

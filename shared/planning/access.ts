@@ -28,9 +28,6 @@ export interface AccessNeed {
   readonly closed: number;
 }
 
-/** Nothing needed. */
-export const ANYWHERE: AccessNeed = { open: 0, closed: 0 };
-
 export interface AccessNode {
   readonly id: string;
   readonly parent?: string | undefined;

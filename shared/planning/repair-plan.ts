@@ -50,7 +50,7 @@ export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage)
 }
 
 function sequence(parts: PlanParts, belief: Float64Array, stage: Stage): Step[] {
-  const { access, corrections, decisions, verify, closeAtEnd } = parts;
+  const { access, corrections, decisions, closeAtEnd } = parts;
   const weight = Float64Array.from(belief);
   const steps: Step[] = [];
   let { access: open, failed } = stage;
@@ -75,16 +75,15 @@ function sequence(parts: PlanParts, belief: Float64Array, stage: Stage): Step[] 
   }
 
   function bestCorrection(from: number, tried: number) {
+    const way = stepsFrom(parts, from);
     let found: { index: number; cost: number; cured: number; open: number; rate: number } | null = null;
     for (let r = 0; r < corrections.length; r++) {
       if (tried & (1 << r)) continue;
       const cured = curedShare(corrections[r]!, weight);
       if (cured <= 0) continue;
-      const there = move(access, from, corrections[r]!.need);
-      const tested = move(access, there.state, verify.need);
-      const cost = corrections[r]!.cost + there.cost + verify.cost + tested.cost;
+      const cost = way.cost[r]!;
       const rate = cured / cost;
-      if (!found || rate > found.rate * (1 + 1e-15)) found = { index: r, cost, cured, open: tested.state, rate };
+      if (!found || rate > found.rate * (1 + 1e-15)) found = { index: r, cost, cured, open: way.then[r]!, rate };
     }
     return found;
   }
@@ -114,4 +113,29 @@ export function bestDecision(
     }
   });
   return { index, cost };
+}
+
+interface StepsFrom {
+  /** Cost of each correction with access and proof, and the access open after the proof. */
+  readonly cost: Float64Array;
+  readonly then: Int32Array;
+}
+
+/** Corrections seen from a set of open states; asked for thousands of times in one decision. */
+const known = new WeakMap<readonly CorrectionAction[], Map<number, StepsFrom>>();
+
+function stepsFrom({ access, corrections, verify }: PlanParts, open: number): StepsFrom {
+  const sets = known.get(corrections) ?? new Map<number, StepsFrom>();
+  known.set(corrections, sets);
+  const before = sets.get(open);
+  if (before) return before;
+  const made = { cost: new Float64Array(corrections.length), then: new Int32Array(corrections.length) };
+  corrections.forEach(({ cost, need }, r) => {
+    const there = move(access, open, need);
+    const tested = move(access, there.state, verify.need);
+    made.cost[r] = cost + there.cost + verify.cost + tested.cost;
+    made.then[r] = tested.state;
+  });
+  sets.set(open, made);
+  return made;
 }

@@ -3,7 +3,7 @@ import { closingCost, idsOf, maskOf, move, needOf, vocabularyGraph } from '../pl
 import type { StopAnswer } from '../planning/situation.ts';
 import type { ComplaintLogEvent } from './complaint-machine.ts';
 import type { EventOf, Reading } from './events.ts';
-import type { PinnedTree } from './replay.ts';
+import type { PinnedTree } from './pinned-tree.ts';
 import type { ComplaintPhase, ComplaintState, TrailFinding } from './state.ts';
 
 /** Collects what the events of one complaint say beside where the machine stands. */

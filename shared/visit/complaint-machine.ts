@@ -58,6 +58,17 @@ type Judged = Pick<ComplaintContext, 'inForce' | 'answers' | 'looked' | 'checkOf
 
 /** What an event does to the rules. Total: an unknown rule, check or finding changes nothing. */
 function judged(context: ComplaintContext, event: ComplaintLogEvent): Judged {
+  // Guards and actions of one step ask the same; the answer depends on nothing else.
+  const known = lastJudged.get(event);
+  if (known?.context === context) return known.result;
+  const result = judge(context, event);
+  lastJudged.set(event, { context, result });
+  return result;
+}
+
+const lastJudged = new WeakMap<ComplaintLogEvent, { readonly context: ComplaintContext; readonly result: Judged }>();
+
+function judge(context: ComplaintContext, event: ComplaintLogEvent): Judged {
   if (event.kind === 'stop.answered') {
     const rule = context.index.rules.find(({ id }) => id === event.rule);
     if (!rule) return context;

@@ -12,7 +12,8 @@ export {
 export { migrate, MIGRATIONS, type Migration } from './migrations/index.ts';
 export { EventError, readEvent } from './read-event.ts';
 export { convertedReading, findingValue } from './recorded-value.ts';
-export { replay, type PinnedTree } from './replay.ts';
+export type { PinnedTree } from './pinned-tree.ts';
+export { replay } from './replay.ts';
 export { situationOf } from './situation-of.ts';
 export {
   PHASES,

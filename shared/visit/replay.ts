@@ -1,20 +1,14 @@
 import { initialTransition, transition, type SnapshotFrom } from 'xstate';
-import type { LayoutValue, Role, Tree } from '../knowledge/tree.ts';
-import type { Vocabulary } from '../knowledge/vocabulary.ts';
+import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
 import { ComplaintFold } from './complaint-fold.ts';
 import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
 import type { EventOf, VisitEvent } from './events.ts';
+import type { PinnedTree } from './pinned-tree.ts';
 import { recordedResults } from './recorded-value.ts';
 import type { ComplaintPhase, IgnoredEvent, VisitState } from './state.ts';
 import { visitMachine } from './visit-machine.ts';
-
-/** A tree with the vocabulary it was made with. */
-export interface PinnedTree {
-  readonly tree: Tree;
-  readonly vocabulary: Vocabulary;
-}
 
 interface Running {
   readonly fold: ComplaintFold;

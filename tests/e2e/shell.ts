@@ -96,6 +96,7 @@ export async function begin(
 
 /** Answers every safety question with "No, I looked". */
 export async function nothingToStop(page: Page): Promise<void> {
+  await expect(page.getByText(/Safety first, question/)).toBeVisible();
   while (await page.getByText(/Safety first, question/).isVisible()) {
     await changing(page, () => page.getByRole('button', { name: /No, I looked/ }).click());
   }

@@ -5,7 +5,7 @@
 const FAMILIES: readonly string[] = [
   'growl hum drone roar rumble moan howl whirr',
   'hiss blow psst whoosh spit puff',
-  'drip leak puddle spot drop seep weep ooze wet stain trickle',
+  'drip leak puddle spot seep weep ooze wet stain trickle',
   'pedal treadle footbrake stand push press step hold foot',
   'brake brakes braking',
   'release let go off free loose unlock',

@@ -1,0 +1,61 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+
+const root = new URL('../..', import.meta.url).pathname;
+function walk(args: readonly string[], input = '[]') {
+  const ran = spawnSync(process.execPath, ['node_modules/tsx/dist/cli.mjs', 'electron/cli/walk.ts', ...args], {
+    cwd: root,
+    input,
+    encoding: 'utf8',
+  });
+  return { code: ran.status, out: ran.stdout, err: ran.stderr };
+}
+const TREE = ['--tree', 'air-leaks-when-brake-held'];
+
+describe('walk, without a window', () => {
+  it('[CLI-1] prints belief, next check and verdict as JSON; the belief is sorted and sums to 1', () => {
+    const { code, out } = walk(
+      [...TREE, '--json', '--findings', '-'],
+      JSON.stringify([
+        { check: 'static-rate', reading: 3.4, unit: 'psi/min' },
+        { check: 'cold-warm', answer: 'not-sure' },
+      ]),
+    );
+    expect(code).toBe(0);
+    const report = JSON.parse(out) as {
+      belief: { cause: string; probability: number }[];
+      next: { check: string; reason: string; minutes: number };
+      verdict: { verdict: string };
+      conclusion: null;
+    };
+    const shares = report.belief.map(({ probability }) => probability);
+    expect(shares.reduce((sum, p) => sum + p, 0)).toBeCloseTo(1, 9);
+    expect([...shares].sort((a, b) => b - a)).toEqual(shares);
+    expect(report.belief.map(({ cause }) => cause)).toContain('unlisted');
+    expect(report.next.reason).toMatch(/^Asked now because /);
+    expect(report.verdict.verdict).toBe('stay-put');
+  });
+  it('[CLI-2] the same reading in another unit gives the same belief', () => {
+    const belief = (reading: number, unit: string): unknown =>
+      (
+        JSON.parse(
+          walk([...TREE, '--json', '--findings', '-'], JSON.stringify([{ check: 'static-rate', reading, unit }])).out,
+        ) as { belief: { probability: number }[] }
+      ).belief.map(({ probability }) => probability.toFixed(6));
+    expect(belief(3.4, 'psi/min')).toEqual(belief(3.4 * 6.894757293168, 'kPa/min'));
+  });
+  it.each([
+    [['--tree', 'air-leaks-when-brake-hel'], '[]', /Nearest: "air-leaks-when-brake-held"/],
+    [[...TREE, '--who', 'mechanik'], '[]', /Nearest: "mechanic"/],
+    [[...TREE, '--findings', '-'], '[{"check":"static-rat","result":"x"}]', /Nearest: "static-rate"/],
+    [[...TREE, '--findings', '-'], '[{"check":"walk-listen","result":"wheel-ned"}]', /Nearest: "wheel-end"/],
+    [[...TREE, '--findings', '-'], '[{"check":"static-rate","reading":340,"unit":"psi/min"}]', /outside what/],
+    [[...TREE, '--findings', '-'], '[{"check":"static-rate","reading":3,"unit":"mm"}]', /Allowed: .*psi\/min/],
+    [[...TREE, '--findings', '-'], '[{"check":', /standard input:1:\d+: not JSON/],
+    [['--tre', 'x'], '[]', /Nearest: "tree"/],
+  ])('[CLI-3] %j with %s ends with exit code 2', (args, input, message) => {
+    const { code, err } = walk(args, input);
+    expect(code).toBe(2);
+    expect(err).toMatch(message);
+  });
+});

@@ -1,0 +1,138 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { beliefModel, type Finding } from '../../../shared/inference/index.ts';
+import type { Vocabulary } from '../../../shared/knowledge/index.ts';
+import { assess, defaultCosts, driveVerdict, type Situation } from '../../../shared/planning/index.ts';
+import { cause, check, stopRule, tree } from './small-tree.ts';
+
+let vocabulary: Vocabulary;
+beforeAll(async () => {
+  const loaded = await loadTrees();
+  if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
+  vocabulary = loaded.vocabulary;
+});
+
+const wheel = tree(
+  [cause('loose', 20, { hazard: 'danger' }), cause('tyre', 80)],
+  [
+    check(
+      'nuts',
+      ['tight', 'moves'],
+      [
+        [0.05, 0.95],
+        [0.98, 0.02],
+      ],
+    ),
+    check(
+      'wrench',
+      ['holds', 'turns'],
+      [
+        [0.001, 0.999],
+        [0.999, 0.001],
+      ],
+      { settles: ['loose'], who: 'mechanic' },
+    ),
+    check(
+      'hands',
+      ['even', 'hot'],
+      [
+        [0.1, 0.9],
+        [0.95, 0.05],
+      ],
+    ),
+  ],
+  {
+    stopRules: [
+      stopRule('moves', 'stay-put', { covers: ['loose'], firedBy: [{ check: 'nuts', results: ['moves'] }] }),
+      stopRule('grows', 'creep-to-safe-place', { covers: ['loose'] }),
+      stopRule('old', 'drive-and-book'),
+    ],
+  },
+);
+const saw = (id: string, result: string, n = 0): Finding => ({
+  id: `${id}${n}`,
+  check: id,
+  value: { kind: 'result', result },
+});
+function situation(more: Partial<Situation> = {}): Situation {
+  return {
+    tree: wheel,
+    vocabulary,
+    who: 'mechanic',
+    layout: {},
+    findings: [],
+    stopAnswers: {},
+    corrections: [],
+    access: [],
+    costs: defaultCosts('mechanic'),
+    ...more,
+  };
+}
+const verdict = (more: Partial<Situation> = {}) => driveVerdict(situation(more), beliefModel(wheel, {}));
+const NO = { moves: 'no', grows: 'no' } as const;
+
+describe('may it move', () => {
+  it('[PLA-5] before anything is answered it is creep, with the strictest question first', () => {
+    expect(verdict()).toMatchObject({ verdict: 'creep-to-safe-place', openQuestions: ['moves', 'grows'] });
+  });
+  it('[PLA-6] a yes fires the rule, and the strictest rule wins', () => {
+    expect(verdict({ stopAnswers: { grows: 'yes' } }).verdict).toBe('creep-to-safe-place');
+    expect(verdict({ stopAnswers: { grows: 'yes', moves: 'yes' } })).toMatchObject({
+      verdict: 'stay-put',
+      fired: [{ rule: 'moves' }, { rule: 'grows' }],
+    });
+  });
+  it('[PLA-7] a finding fires it without asking', () => {
+    expect(verdict({ findings: [saw('nuts', 'moves')] }).verdict).toBe('stay-put');
+  });
+  it('[PLA-8] "not sure" never lets it drive', () => {
+    expect(
+      verdict({ stopAnswers: { moves: 'not-sure', grows: 'no' }, findings: [saw('wrench', 'holds')] }).verdict,
+    ).toBe('creep-to-safe-place');
+  });
+  it('[PLA-9] while danger holds belief, "drive and book" is not offered, whatever was answered', () => {
+    expect(verdict({ stopAnswers: NO }).verdict).toBe('creep-to-safe-place');
+    expect(verdict({ stopAnswers: NO, findings: [saw('wrench', 'holds'), saw('nuts', 'tight')] }).verdict).toBe(
+      'drive-and-book',
+    );
+  });
+  it('[PLA-10] a danger cause as good as found brings its strictest rule', () => {
+    expect(verdict({ stopAnswers: NO, findings: [saw('hands', 'hot')] }).verdict).toBe('stay-put');
+  });
+  it('[PLA-11] a fired rule is lifted by what settles the danger, not by odds alone', () => {
+    const fired = { stopAnswers: { moves: 'yes', grows: 'no' } } as const;
+    expect(verdict({ ...fired, findings: [saw('nuts', 'tight'), saw('hands', 'even')] }).verdict).toBe('stay-put');
+    expect(
+      verdict({ ...fired, findings: [saw('wrench', 'holds'), saw('nuts', 'tight'), saw('hands', 'even')] }).verdict,
+    ).not.toBe('stay-put');
+  });
+  it('[PLA-12] it never says that the coach is safe', () => {
+    const texts = [
+      verdict(),
+      verdict({ stopAnswers: NO, findings: [saw('wrench', 'holds'), saw('nuts', 'tight')] }),
+    ].flatMap(({ because, doNow }) => [because, doNow]);
+    expect(texts.join(' ')).not.toMatch(/\bis safe\b/i);
+  });
+});
+
+describe('what is advised', () => {
+  it('[PLA-13] a cause that can hurt people is not acted on before its settling check, where that can be done', () => {
+    const { advice } = assess(situation({ stopAnswers: NO, findings: [saw('hands', 'hot'), saw('nuts', 'moves')] }), {
+      skipTriage: true,
+    });
+    expect(advice).toMatchObject({ kind: 'check', option: { check: 'wrench' } });
+  });
+  it('[PLA-14] open safety questions come first', () => {
+    expect(assess(situation()).advice).toEqual({ kind: 'triage', rule: 'moves' });
+  });
+  it('[PLA-15] the same situation gives the same answer', () => {
+    expect(assess(situation({ stopAnswers: NO }))).toEqual(assess(situation({ stopAnswers: NO })));
+  });
+  it('[PLA-16] an owner is never told to correct a danger themselves, and everything says who has the last word', () => {
+    const { advice, leading } = assess(
+      situation({ who: 'owner-no-tools', stopAnswers: NO, findings: [saw('nuts', 'moves'), saw('hands', 'hot')] }),
+    );
+    expect(advice.kind).toBe('hand-over');
+    expect(leading.caution).toMatch(/licensed mechanic.*local law/is);
+  });
+});

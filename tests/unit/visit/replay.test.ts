@@ -1,0 +1,236 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { getShortestPaths } from 'xstate/graph';
+import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import type { Tree } from '../../../shared/knowledge/index.ts';
+import {
+  complaintMachine,
+  effectiveEvents,
+  EventError,
+  EVENT_VERSION,
+  heard,
+  migrate,
+  newEventId,
+  readEvent,
+  replay,
+  situationOf,
+  type PinnedTree,
+  type VisitEvent,
+  type VisitEventBody,
+} from '../../../shared/visit/index.ts';
+
+const HASH = 'a'.repeat(64);
+let pinned: ReadonlyMap<string, PinnedTree>;
+let tree: Tree;
+beforeAll(async () => {
+  const { trees, vocabulary } = await loadTrees();
+  const value = trees.get('air-leaks-when-brake-held')?.value;
+  if (!value || !vocabulary) throw new Error('The shipped tree cannot be read.');
+  tree = value;
+  pinned = new Map([[HASH, { tree, vocabulary }]]);
+});
+
+function log(bodies: readonly VisitEventBody[]): VisitEvent[] {
+  return bodies.map((body, i) => ({
+    id: newEventId(1000 + i, i, 'aa'),
+    v: EVENT_VERSION,
+    at: '2020-01-01T00:00:00Z',
+    by: 'Mina',
+    ...body,
+  }));
+}
+const START: readonly VisitEventBody[] = [
+  { kind: 'visit.opened', coach: 'Invented coach', demo: true },
+  { kind: 'person.set', who: 'mechanic' },
+  { kind: 'complaint.opened', complaint: 'c', tree: 'air-leaks-when-brake-held', treeHash: HASH, words: 'hiss' },
+];
+const answered = (): VisitEventBody[] =>
+  tree.stopRules.map(({ id }) => ({ kind: 'stop.answered', complaint: 'c', rule: id, answer: 'no' }));
+const found = (n: number, check: string, result: string): VisitEventBody => ({
+  kind: 'finding.recorded',
+  complaint: 'c',
+  finding: `f${n}`,
+  check,
+  value: { kind: 'result', result },
+});
+const phase = (bodies: readonly VisitEventBody[]): string | undefined =>
+  replay(log([...START, ...bodies]), pinned).complaints[0]?.phase;
+
+describe('reading the log', () => {
+  it('[VIS-1] an event comes back as it was written; rubbish and a newer version are refused with a reason', () => {
+    const [first] = log(START);
+    expect(readEvent(JSON.parse(JSON.stringify(first)))).toEqual(first);
+    expect(() => readEvent({ id: 'x', v: 1, at: '', by: '', kind: 'no-such' })).toThrow(EventError);
+    expect(() => readEvent({ ...first, v: EVENT_VERSION + 1 })).toThrow(/newer Droplight/);
+  });
+  it('[VIS-2] migrations are applied in order', () => {
+    const steps = [
+      { from: 1, what: 'a', apply: (r: object) => ({ ...r, a: 1 }) },
+      { from: 2, what: 'b', apply: (r: object) => ({ ...r, b: 2 }) },
+    ];
+    expect(migrate({ v: 1 }, steps)).toEqual({ v: 3, a: 1, b: 2 });
+    expect(migrate('text', steps)).toBe('text');
+  });
+  it('[VIS-3] two writers merge into one order, an event counts once, and undo can be undone', () => {
+    const events = log([...START, ...answered()]);
+    const last = events.at(-1)!;
+    const undo = {
+      id: newEventId(9000, 1, 'aa'),
+      v: 1,
+      at: '',
+      by: '',
+      kind: 'event.taken-back',
+      event: last.id,
+    } as const;
+    const redo = {
+      id: newEventId(9001, 2, 'aa'),
+      v: 1,
+      at: '',
+      by: '',
+      kind: 'event.put-back',
+      event: last.id,
+    } as const;
+    expect(effectiveEvents([...events].reverse().concat(events)).map(({ id }) => id)).toEqual(
+      events.map(({ id }) => id),
+    );
+    expect(effectiveEvents([...events, undo])).toHaveLength(events.length - 1);
+    expect(effectiveEvents([...events, undo, redo])).toHaveLength(events.length);
+  });
+});
+
+describe('a complaint', () => {
+  it('[VIS-4] goes from the questions through checking, conclusion, correction and proof to closed', () => {
+    const way: VisitEventBody[] = [
+      ...answered(),
+      { kind: 'conclusion.accepted', complaint: 'c', cause: 'service-hose' },
+      { kind: 'correction.started', complaint: 'c', cause: 'service-hose' },
+      { kind: 'correction.done', complaint: 'c', cause: 'service-hose', partSeen: 'bad', parts: [], alsoRenewed: [] },
+      { kind: 'proof.recorded', complaint: 'c', outcome: 'gone' },
+    ];
+    const from = way.length - 4;
+    expect([phase([]), phase(way.slice(0, from)), ...[1, 2, 3, 4].map((n) => phase(way.slice(0, from + n)))]).toEqual([
+      'triage',
+      'checking.choosing',
+      'concluded',
+      'correcting',
+      'proving',
+      'closed',
+    ]);
+  });
+  it('[VIS-5] still there goes back to checking, and the corrected cause is out', () => {
+    const events = log([
+      ...START,
+      ...answered(),
+      { kind: 'correction.started', complaint: 'c', cause: 'service-hose' },
+      { kind: 'correction.done', complaint: 'c', cause: 'service-hose', partSeen: 'good', parts: [], alsoRenewed: [] },
+      { kind: 'proof.recorded', complaint: 'c', outcome: 'still-there' },
+    ]);
+    const visit = replay(events, pinned);
+    expect(visit.complaints[0]).toMatchObject({
+      phase: 'checking.choosing',
+      corrections: [{ cause: 'service-hose', proof: 'still-there' }],
+    });
+  });
+  it('[VIS-6] a yes halts, reading it goes on, and the same rule does not halt again', () => {
+    const rule = tree.stopRules.find(({ verdict }) => verdict === 'stay-put')!;
+    const halt: VisitEventBody[] = [{ kind: 'stop.answered', complaint: 'c', rule: rule.id, answer: 'yes' }];
+    expect(phase(halt)).toBe('halted');
+    const on: VisitEventBody[] = [...halt, { kind: 'halt.acknowledged', complaint: 'c' }];
+    expect(phase(on)).toBe('triage');
+    expect(phase([...on, ...answered().filter((each) => each.kind === 'stop.answered' && each.rule !== rule.id)])).toBe(
+      'checking.choosing',
+    );
+  });
+  it('[VIS-7] a finding that fires a rule halts, wherever the complaint stands', () => {
+    const fires = tree.stopRules.flatMap(({ verdict, firedBy }) => (verdict === 'stay-put' ? firedBy : []))[0]!;
+    expect(phase([...answered(), found(1, fires.check, fires.results[0]!)])).toBe('halted');
+  });
+  it('[VIS-8] what does not fit stays in the log and is listed with a reason', () => {
+    const visit = replay(
+      log([...START, { kind: 'proof.recorded', complaint: 'c', outcome: 'gone' }, found(1, 'no-such-check', 'x')]),
+      pinned,
+    );
+    expect(visit.ignored.map(({ why }) => why)).toEqual([
+      expect.stringMatching(/does not fit/),
+      expect.stringMatching(/no check/),
+    ]);
+  });
+  it('[VIS-9] a reading reaches the planner in the unit of its check', () => {
+    const events = log([
+      ...START,
+      ...answered(),
+      {
+        kind: 'finding.recorded',
+        complaint: 'c',
+        finding: 'f',
+        check: 'static-rate',
+        value: { kind: 'reading', reading: { value: 23.44217, unit: 'kPa/min' } },
+      },
+    ]);
+    const visit = replay(events, pinned);
+    const { findings } = situationOf(visit, visit.complaints[0]!, tree, pinned.get(HASH)!.vocabulary);
+    expect(findings[0]?.value).toMatchObject({ kind: 'reading', value: expect.closeTo(3.4, 4) });
+  });
+  it('[VIS-10] the machine can reach every phase', () => {
+    const index = { rules: [{ id: 'r', halts: true, firedBy: [] }] };
+    const say = (body: object, n: number) =>
+      heard({ id: `e${n}`, v: 1, at: '', by: '', complaint: 'c', ...body } as Parameters<typeof heard>[0]);
+    const bodies = [
+      { kind: 'stop.answered', rule: 'r', answer: 'yes' },
+      { kind: 'stop.answered', rule: 'r', answer: 'no' },
+      { kind: 'halt.acknowledged' },
+      { kind: 'check.chosen', check: 'k' },
+      { kind: 'reading.taken', check: 'k', reading: { value: 1, unit: 'psi' } },
+      { kind: 'conclusion.accepted', cause: 'x' },
+      { kind: 'correction.started', cause: 'x' },
+      { kind: 'correction.done', cause: 'x', partSeen: 'bad', parts: [], alsoRenewed: [] },
+      { kind: 'proof.recorded', outcome: 'gone' },
+    ];
+    const paths = getShortestPaths(complaintMachine, {
+      input: { index, resultsOf: () => [] },
+      events: bodies.map(say),
+    });
+    const reached = new Set(paths.map(({ state }) => JSON.stringify(state.value)));
+    for (const wanted of [
+      '"triage"',
+      '"halted"',
+      '"concluded"',
+      '"correcting"',
+      '"proving"',
+      '"closed"',
+      '{"checking":"choosing"}',
+      '{"checking":"doing"}',
+      '{"checking":"judging"}',
+    ])
+      expect(reached).toContain(wanted);
+  });
+  it('[VIS-11] any sequence of events replays without a throw, the same in any reading order', () => {
+    const results = fc.constantFrom(
+      ...tree.checks.slice(0, 8).flatMap((check) => check.results.map(({ id }) => [check.id, id] as const)),
+    );
+    const body = fc.oneof(
+      fc
+        .constantFrom(...tree.stopRules)
+        .map(({ id }): VisitEventBody => ({ kind: 'stop.answered', complaint: 'c', rule: id, answer: 'no' })),
+      fc.tuple(results, fc.nat(30)).map(([[check, result], n]): VisitEventBody => found(n, check, result)),
+      fc.constantFrom<VisitEventBody>(
+        { kind: 'halt.acknowledged', complaint: 'c' },
+        { kind: 'checking.resumed', complaint: 'c' },
+        { kind: 'conclusion.accepted', complaint: 'c', cause: 'service-hose' },
+        { kind: 'complaint.closed', complaint: 'c', how: 'left-open' },
+        { kind: 'complaint.reopened', complaint: 'c' },
+        { kind: 'event.taken-back', event: newEventId(1010, 10, 'aa') },
+        { kind: 'event.put-back', event: newEventId(1010, 10, 'aa') },
+      ),
+    );
+    fc.assert(
+      fc.property(fc.array(body, { maxLength: 25 }), (bodies) => {
+        const events = log([...START, ...bodies]);
+        const visit = replay(events, pinned);
+        expect(replay([...events].reverse(), pinned)).toEqual(visit);
+        expect(visit.complaints[0]!.minutesSpent).toBeGreaterThanOrEqual(0);
+      }),
+      { seed: 7, numRuns: 80 },
+    );
+  });
+});

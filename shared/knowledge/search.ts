@@ -136,15 +136,17 @@ function bestMatch(root: string, roots: ReadonlyMap<string, number>, rarity: Rea
   for (const [other, weight] of roots) {
     if (other === root) continue;
     const value = weight * rarity.get(other)!;
-    if (value > best) best = Math.max(best, alike(root, other) * value);
+    // A word that some tree uses is no slip of another word.
+    if (value > best) best = Math.max(best, alike(root, other, !rarity.has(root)) * value);
   }
   return best;
 }
 
 /** How far two roots stand for the same: 1 the same, then a slip, then the same family, 0 not. */
-function alike(a: string, b: string): number {
+function alike(a: string, b: string, slips = true): number {
   if (a === b) return 1;
   if (
+    slips &&
     a.length >= 4 &&
     b.length >= 4 &&
     Math.abs(a.length - b.length) <= 2 &&

@@ -108,7 +108,15 @@ export async function createHost(options: HostOptions): Promise<Host> {
       await visits.append(visit, events);
       return { written: events.length };
     },
-    'photos.write': async ({ visit, type, data }) => ({ photo: await photos.write(visit, type, data) }),
+    'photos.write': async ({ visit, type, data }) => {
+      if (!(await visits.list()).includes(visit)) {
+        throw new HostError({
+          code: 'no-such-visit',
+          message: 'This visit is not in the data folder. The photo was not stored.',
+        });
+      }
+      return { photo: await photos.write(visit, type, data) };
+    },
     'photos.read': ({ visit, photo }) => photos.read(visit, photo),
   };
 
@@ -147,7 +155,13 @@ export async function createHost(options: HostOptions): Promise<Host> {
 
   /** Keeps the tree of a complaint beside the visit, so that it replays with it for ever. */
   async function pin(visit: string, event: EventRecord): Promise<void> {
-    const hash = String(event['treeHash']);
+    const hash = event['treeHash'];
+    if (typeof hash !== 'string' || !/^[0-9a-f]{64}$/.test(hash)) {
+      throw new HostError({
+        code: 'bad-request',
+        message: 'A complaint names its tree by 64 hex digits. Nothing was written.',
+      });
+    }
     const snapshot =
       (await shipped()).find((each) => each.hash === hash) ?? (await keptSnapshot(visits.folderOf(visit), hash));
     if (!snapshot)

@@ -124,6 +124,17 @@ export class VisitFiles {
     });
     if (!bytes || bytes.length === 0 || bytes.at(-1) === 0x0a) return;
     const end = bytes.lastIndexOf(0x0a) + 1;
+    if (parseLine(bytes.subarray(end).toString('utf8'))) {
+      // The record is whole, only its line end is missing: it was shown, so it stays.
+      const file = await open(path, 'a');
+      try {
+        await file.appendFile('\n');
+        await file.sync();
+      } finally {
+        await file.close();
+      }
+      return;
+    }
     const aside = await open(path.replace(/\.jsonl$/, '.torn'), 'a');
     try {
       await aside.appendFile(Buffer.concat([bytes.subarray(end), Buffer.from('\n')]));

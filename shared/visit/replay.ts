@@ -35,6 +35,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   let [visit] = initialTransition(visitMachine);
 
   for (const event of effectiveEvents(events)) {
+    const unused = ignored.length;
     switch (event.kind) {
       case 'visit.opened':
         ({ coach, demo } = event);
@@ -62,6 +63,8 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       default:
         tell(event);
     }
+    // What no complaint could use does not move the visit either.
+    if (ignored.length > unused) continue;
     if (
       event.kind === 'complaint.opened' ||
       event.kind === 'complaint.closed' ||

@@ -127,6 +127,14 @@ describe('damage on disk', () => {
     expect(await direct('visits.read', { visit: 'v-1' })).toMatchObject({ events: [first, person], notices: [] });
     expect(readdirSync(join(home, 'visits', 'v-1')).some((name) => name.endsWith('.torn'))).toBe(true);
   });
+  it('[HOST-5] a last line that is whole but for its end was shown, so it stays', async () => {
+    appendFileSync(logOf(), JSON.stringify(person));
+    await direct('visits.append', { visit: 'v-1', events: [{ ...person, id: 'e9' }] });
+    expect(await direct('visits.read', { visit: 'v-1' })).toMatchObject({
+      events: [first, person, { id: 'e9' }],
+      notices: [],
+    });
+  });
   it('[HOST-6] a log of a newer version is read only', async () => {
     appendFileSync(logOf(), `${JSON.stringify({ ...person, v: 99 })}\n`);
     expect(await direct('visits.read', { visit: 'v-1' })).toMatchObject({

@@ -36,7 +36,6 @@ function isOurs(event: IpcMainInvokeEvent, window: WebContents | null): boolean 
     window !== null &&
     event.sender === window &&
     frame === window.mainFrame &&
-    new URL(frame.url).host === 'app' &&
     frame.url.startsWith(`${WINDOW_ORIGIN}/`)
   );
 }

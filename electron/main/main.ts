@@ -1,6 +1,6 @@
 /** The desktop program: builds everything up and opens the window. */
 import { join } from 'node:path';
-import { app, session } from 'electron';
+import { app, dialog, session, type BrowserWindow } from 'electron';
 import { dataFolder } from '../host/data-folder.ts';
 import { createHost } from '../host/host.ts';
 import { programFolders } from '../host/program-folders.ts';
@@ -9,11 +9,8 @@ import { refusePermissions } from './security/permissions.ts';
 import { declareScheme, serveScheme } from './security/scheme.ts';
 import { openWindow } from './window.ts';
 
-if (!app.requestSingleInstanceLock()) app.quit();
-else {
-  declareScheme();
-  app.enableSandbox();
-  await app.whenReady();
+/** Everything that needs the program to be ready. */
+async function start(): Promise<void> {
   const folders = programFolders(import.meta.url);
   const host = await createHost({
     dataFolder: dataFolder(),
@@ -23,15 +20,29 @@ else {
   });
   refusePermissions(session.defaultSession);
   serveScheme(session.defaultSession, { window: folders.window, pictures: host.picturesFolder });
-  const preload = join(folders.build, 'preload', 'preload.cjs');
-  let window: Awaited<ReturnType<typeof openWindow>> | null = null;
-  answerIpc(host, () => window?.webContents ?? null);
-  // The page asks at once while it loads: the window is known before that.
-  window = await openWindow(preload, (made) => (window = made));
+  let window: BrowserWindow | null = null;
   app.on('second-instance', () => {
+    if (window?.isMinimized()) window.restore();
     window?.focus();
   });
   app.on('window-all-closed', () => {
     app.quit();
   });
+  answerIpc(host, () => window?.webContents ?? null);
+  // The page asks at once while it loads: the window is known before that.
+  await openWindow(join(folders.build, 'preload', 'preload.cjs'), (made) => (window = made));
+}
+
+if (!app.requestSingleInstanceLock()) app.quit();
+else {
+  declareScheme();
+  app.enableSandbox();
+  // Not awaited here: the program becomes ready only after this module has been evaluated.
+  app
+    .whenReady()
+    .then(start)
+    .catch((problem: unknown) => {
+      dialog.showErrorBox('Droplight could not start', problem instanceof Error ? problem.message : String(problem));
+      app.exit(1);
+    });
 }

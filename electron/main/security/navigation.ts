@@ -5,6 +5,9 @@ export function blockNavigation(contents: WebContents): void {
   contents.on('will-navigate', (event) => {
     event.preventDefault();
   });
+  contents.on('will-redirect', (event) => {
+    event.preventDefault();
+  });
   contents.on('will-attach-webview', (event) => {
     event.preventDefault();
   });

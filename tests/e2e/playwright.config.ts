@@ -12,7 +12,8 @@ export default defineConfig({
   outputDir: '../../test-results/desktop',
   workers: 1,
   retries: 0,
-  timeout: 120_000,
+  timeout: 180_000,
+  expect: { timeout: 15_000 },
   reporter: [
     ['list'],
     ['json', { outputFile: process.env['PLAYWRIGHT_JSON_OUTPUT_NAME'] ?? '../../test-results/playwright.json' }],

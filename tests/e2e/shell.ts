@@ -54,7 +54,9 @@ export const test = base.extend<{ shell: Shell; address: string; complaints: str
   complaints: async ({}, use) => {
     await use([]);
   },
-  page: async ({ page, complaints }, use) => {
+  // The machine side outlives the page, so that its end is not reported as a fault of the page.
+  page: async ({ page, complaints, shell }, use) => {
+    expect(shell.home).not.toBe('');
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
@@ -75,7 +77,7 @@ export async function sheet(page: Page): Promise<string> {
 export async function changing(page: Page, run: () => Promise<unknown>): Promise<void> {
   const before = await sheet(page);
   await run();
-  await expect.poll(() => sheet(page)).not.toBe(before);
+  await expect.poll(() => sheet(page), { timeout: 20_000 }).not.toBe(before);
 }
 
 /** From the yard to the first safety question. */
@@ -107,7 +109,8 @@ export async function concluding(page: Page, onLayout: () => Promise<void> = () 
   for (let looked = 0; looked < 60; looked++) {
     if (await page.locator('.concl').isVisible()) return looked;
     if (await page.getByRole('button', { name: /Go on where it stands/ }).isVisible()) {
-      await changing(page, () => page.keyboard.press('Enter'));
+      const goOn = page.getByRole('button', { name: /Go on where it stands/ });
+      await changing(page, () => goOn.press('Enter'));
     } else if (await page.getByText('asked once').isVisible()) {
       await onLayout();
       await changing(page, () => page.keyboard.press('1'));

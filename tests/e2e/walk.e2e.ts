@@ -151,7 +151,7 @@ test('only the address that was printed opens the window, and only once', async 
   const { origin } = new URL(address);
   expect((await request.get(origin)).status()).toBe(403);
   await page.goto(address);
-  await expect(page.locator('h1')).toBeVisible();
+  await expect(page.locator('h1')).toHaveText('The yard is empty');
   expect((await request.get(address)).status()).toBe(403);
   expect((await request.post(`${origin}/api/app.info`, { data: {} })).status()).toBe(403);
   complaints.length = 0;

@@ -1,5 +1,5 @@
 import { editDistance } from '../units/index.ts';
-import { familyOf, STOP_WORDS } from './everyday-words.ts';
+import { familyOf, NEGATION, STOP_WORDS } from './everyday-words.ts';
 import type { Tree } from './tree.ts';
 
 /** A complaint that sounds like what was typed. */
@@ -15,24 +15,30 @@ export interface Hit {
 
 interface Entry {
   readonly id: string;
-  /** Root → weight of the field it stands in, the highest. */
-  readonly roots: ReadonlyMap<string, number>;
-  readonly pairs: ReadonlySet<string>;
+  /**
+   * Root, or two neighbouring roots in one word (so that "hand brake" is "handbrake") → its share of the text of this
+   * tree, weighted by field.
+   */
+  readonly share: ReadonlyMap<string, number>;
   readonly phrases: readonly string[];
 }
 
 export interface ComplaintIndex {
   readonly entries: readonly Entry[];
-  /** Root → ln((1 + N) / (number of complaints that have it)). */
-  readonly rarity: ReadonlyMap<string, number>;
+  /** Root or pair → mean of its shares over the trees. */
+  readonly mean: ReadonlyMap<string, number>;
+  /** Words as the trees write them → root. Slips are looked for here, for a slip in the ending spoils the root. */
+  readonly written: ReadonlyMap<string, string>;
 }
 
 /** Weights of the places where a word may stand. Judgement. */
-const FIELD = { title: 3, phrase: 2, cause: 1, check: 0.4 } as const;
-/** What a word of the same family, and a misspelt one, are worth beside the word itself. Judgement. */
+const FIELD = { title: 16, phrase: 3, cause: 1, check: 0.3 } as const;
+/** What a word of the same family, a misspelt one, and a pair of neighbours are worth beside the word itself. */
 const FAMILY = 0.6;
 const TYPO = 0.8;
-const PAIR = 1.5;
+const PAIR = 1;
+/** Share of a text below which a word says little: a few mentions in phrases. Judgement, as the figures above. */
+const FAINT = 0.006;
 
 /**
  * The root of an English word: lower case, common endings off. Short of a full stemmer on purpose; the same rule is used
@@ -56,6 +62,8 @@ export function rootOf(word: string): string {
 const family = familyOf(rootOf);
 
 interface Word {
+  /** As written, in lower case. */
+  readonly plain: string;
   readonly root: string;
   readonly from: number;
   readonly to: number;
@@ -69,31 +77,41 @@ function wordsIn(text: string): Word[] {
       to: match.index + match[0].length,
     }))
     .filter(({ plain }) => !STOP_WORDS.has(plain))
-    .map(({ plain, from, to }) => ({ root: rootOf(plain), from, to }))
+    .map(({ plain, from, to }) => ({ plain, root: NEGATION.test(plain) ? 'not' : rootOf(plain), from, to }))
     .filter(({ root }) => root.length > 1);
 }
 
 /** Builds the word index over trees; new trees need no code. */
 export function complaintIndex(trees: readonly Tree[]): ComplaintIndex {
+  const written = new Map<string, string>();
   const entries = trees.map((tree): Entry => {
-    const roots = new Map<string, number>();
-    const pairs = new Set<string>();
+    const amount = new Map<string, number>();
+    let length = 0;
     const add = (text: string, weight: number): void => {
       const words = wordsIn(text);
-      words.forEach(({ root }, i) => {
-        roots.set(root, Math.max(roots.get(root) ?? 0, weight));
-        if (i > 0 && weight >= FIELD.phrase) pairs.add(`${words[i - 1]!.root} ${root}`);
+      length += weight * words.length;
+      words.forEach(({ plain, root }, i) => {
+        written.set(plain, root);
+        amount.set(root, (amount.get(root) ?? 0) + weight);
+        if (i === 0) return;
+        const pair = words[i - 1]!.root + root;
+        amount.set(pair, (amount.get(pair) ?? 0) + weight);
       });
     };
     add(tree.title, FIELD.title);
     for (const phrase of tree.phrases) add(phrase, FIELD.phrase);
-    for (const { name, plain } of tree.causes) add(`${name} ${plain}`, FIELD.cause);
+    for (const { name, plain } of tree.causes) {
+      add(name, FIELD.cause);
+      add(plain, FIELD.cause);
+    }
     for (const { name } of tree.checks) add(name, FIELD.check);
-    return { id: tree.id, roots, pairs, phrases: tree.phrases };
+    const share = new Map([...amount].map(([root, n]) => [root, n / Math.max(1, length)]));
+    return { id: tree.id, share, phrases: tree.phrases };
   });
-  const count = new Map<string, number>();
-  for (const { roots } of entries) for (const root of roots.keys()) count.set(root, (count.get(root) ?? 0) + 1);
-  return { entries, rarity: new Map([...count].map(([root, n]) => [root, Math.log((1 + entries.length) / n)])) };
+  const mean = new Map<string, number>();
+  for (const { share } of entries)
+    for (const [root, n] of share) mean.set(root, (mean.get(root) ?? 0) + n / entries.length);
+  return { entries, mean, written };
 }
 
 /**
@@ -103,25 +121,58 @@ export function complaintIndex(trees: readonly Tree[]): ComplaintIndex {
  * @returns only complaints with at least one word in common.
  */
 export function searchComplaints(index: ComplaintIndex, words: string): Hit[] {
-  const typed = wordsIn(words);
-  const hits = index.entries.map((entry) => hitFor(entry, typed, index));
+  const said = wordsIn(words);
+  const typed = said.map(({ plain, root }) => meantBy(root, plain, index));
+  // Two neighbours that make one word, such as "hand brake", mean what that word means.
+  const joined = said.slice(1).map(({ root }, i): Meant => {
+    const pair = said[i]!.root + root;
+    return family.has(pair) || index.mean.has(pair) ? meantBy(pair, pair, index) : new Map();
+  });
+  const hits = index.entries.map((entry) => hitFor(entry, typed, joined, index));
   return hits.filter(({ score }) => score > 0).sort((a, b) => b.score - a.score);
 }
 
-function hitFor(entry: Entry, typed: readonly Word[], { rarity }: ComplaintIndex): Hit {
+/** Roots that a typed word may stand for, each with what it is worth. */
+type Meant = ReadonlyMap<string, number>;
+
+function meantBy(root: string, plain: string, { mean, written }: ComplaintIndex): Meant {
+  const meant = new Map<string, number>();
+  const add = (one: string, worth: number): void => {
+    for (const other of family.get(one) ?? []) meant.set(other, Math.max(meant.get(other) ?? 0, worth * FAMILY));
+    meant.set(one, Math.max(meant.get(one) ?? 0, worth));
+  };
+  add(root, 1);
+  // A word that some tree or family uses is no slip of another word.
+  if (mean.has(root) || family.has(root)) return meant;
+  for (const [other, its] of written) if (isSlip(plain, other)) add(its, TYPO);
+  for (const other of family.keys()) if (isSlip(root, other)) add(other, TYPO);
+  return meant;
+}
+
+function isSlip(a: string, b: string): boolean {
+  const shorter = Math.min(a.length, b.length);
+  return shorter >= 4 && Math.abs(a.length - b.length) <= 2 && editDistance(a, b) <= (shorter >= 7 ? 2 : 1);
+}
+
+function hitFor(entry: Entry, typed: readonly Meant[], joined: readonly Meant[], { mean }: ComplaintIndex): Hit {
   let score = 0;
   let words = 0;
-  for (const { root } of typed) {
-    const found = bestMatch(root, entry.roots, rarity);
-    score += found;
-    if (found > 0) words += 1;
+  for (const meant of typed) {
+    const best = bestOf(meant, entry, mean);
+    score += best;
+    if (best > 0) words += 1;
   }
-  for (let i = 1; i < typed.length; i++) if (entry.pairs.has(`${typed[i - 1]!.root} ${typed[i]!.root}`)) score += PAIR;
+  for (let i = 1; i < typed.length; i++) {
+    let best = bestOf(joined[i - 1]!, entry, mean);
+    for (const [a, worthA] of typed[i - 1]!)
+      for (const [b, worthB] of typed[i]!) best = Math.max(best, worthA * worthB * weightOf(a + b, entry, mean));
+    score += PAIR * best;
+  }
   const phrases = entry.phrases
     .map((text) => ({
       text,
       spans: wordsIn(text)
-        .filter((word) => typed.some((each) => alike(each.root, word.root) >= FAMILY))
+        .filter(({ root }) => typed.some((meant) => meant.has(root)))
         .map(({ from, to }) => [from, to] as const),
     }))
     .filter(({ spans }) => spans.length > 0)
@@ -130,28 +181,14 @@ function hitFor(entry: Entry, typed: readonly Word[], { rarity }: ComplaintIndex
   return { complaint: entry.id, score, words, phrases };
 }
 
-function bestMatch(root: string, roots: ReadonlyMap<string, number>, rarity: ReadonlyMap<string, number>): number {
-  const exact = roots.get(root);
-  let best = exact === undefined ? 0 : exact * rarity.get(root)!;
-  for (const [other, weight] of roots) {
-    if (other === root) continue;
-    const value = weight * rarity.get(other)!;
-    // A word that some tree uses is no slip of another word.
-    if (value > best) best = Math.max(best, alike(root, other, !rarity.has(root)) * value);
-  }
+function bestOf(meant: Meant, entry: Entry, mean: ReadonlyMap<string, number>): number {
+  let best = 0;
+  for (const [root, worth] of meant) best = Math.max(best, worth * weightOf(root, entry, mean));
   return best;
 }
 
-/** How far two roots stand for the same: 1 the same, then a slip, then the same family, 0 not. */
-function alike(a: string, b: string, slips = true): number {
-  if (a === b) return 1;
-  if (
-    slips &&
-    a.length >= 4 &&
-    b.length >= 4 &&
-    Math.abs(a.length - b.length) <= 2 &&
-    editDistance(a, b) <= (Math.min(a.length, b.length) >= 7 ? 2 : 1)
-  )
-    return TYPO;
-  return family.get(a)?.has(b) ? FAMILY : 0;
+/** How strongly a root, or a pair, speaks for a tree: ln(1 + share here / share on average), less for a faint word. */
+function weightOf(root: string, { share }: Entry, mean: ReadonlyMap<string, number>): number {
+  const here = share.get(root);
+  return here === undefined ? 0 : Math.log(1 + (here / mean.get(root)!) ** 2) * (here / (here + FAINT));
 }

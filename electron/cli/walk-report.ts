@@ -1,5 +1,5 @@
 import { inHundred, wordsForDecibans } from '../../shared/inference/index.ts';
-import { UNLISTED, type Role, type Tree } from '../../shared/knowledge/index.ts';
+import { UNLISTED, withNames, type Role, type Tree } from '../../shared/knowledge/index.ts';
 import type { Assessment } from '../../shared/planning/index.ts';
 
 /** What `walk --json` prints. */
@@ -72,12 +72,14 @@ export function walkReport(tree: Tree, who: Role, assessment: Assessment): WalkR
 export function walkText(report: WalkReport, tree: Tree): string {
   const nameOf = (id: string): string =>
     id === UNLISTED ? 'not in the list' : tree.causes.find((cause) => cause.id === id)!.name;
+  const plain = (text: string): string =>
+    withNames(text, (id) => tree.checks.find((check) => check.id === id)?.name ?? id.replaceAll('-', ' '));
   const checkName = (id: string): string => tree.checks.find((check) => check.id === id)!.name;
   const lines = [
     tree.title,
     '',
-    `May it move: ${report.verdict.verdict}. ${report.verdict.because}`,
-    `Now: ${report.verdict.doNow}`,
+    `May it move: ${report.verdict.verdict}. ${plain(report.verdict.because)}`,
+    `Now: ${plain(report.verdict.doNow)}`,
     ...(report.verdict.openQuestions.length > 0
       ? [`Safety questions not asked here: ${report.verdict.openQuestions.length}.`]
       : []),

@@ -1,7 +1,14 @@
-import { beliefModel, inHundred, posterior, type Finding } from '../../shared/inference/index.ts';
+import { inHundred, posterior, type Finding } from '../../shared/inference/index.ts';
 import { UNLISTED, withNames, type Check, type Tree } from '../../shared/knowledge/index.ts';
 import type { Vocabulary } from '../../shared/knowledge/vocabulary.ts';
-import type { Blocked, CauseBelief, CheckOption, Situation } from '../../shared/planning/index.ts';
+import {
+  beliefNow,
+  type Assessment,
+  type Blocked,
+  type CauseBelief,
+  type CheckOption,
+  type Situation,
+} from '../../shared/planning/index.ts';
 import { formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
 import type { RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
 
@@ -105,11 +112,11 @@ export function beliefHistory(
   rows: readonly BeliefRow[],
   trail: readonly TrailFinding[],
 ): number[][] {
-  const model = beliefModel(situation.tree, situation.layout);
-  const standing = new Map(situation.findings.map((finding) => [finding.id, finding]));
+  const { model, findings, excluded } = beliefNow(situation);
+  const standing = new Map(findings.map((finding) => [finding.id, finding]));
   const sofar: Finding[] = [];
   const shares = (): number[] => {
-    const { probability } = posterior(model, sofar);
+    const { probability } = posterior(model, sofar, excluded);
     return rows.map(({ causes }) =>
       causes.reduce((sum, id) => sum + (probability[model.causeIds.indexOf(id)] ?? 0), 0),
     );
@@ -138,28 +145,37 @@ export function bandPaths(history: readonly (readonly number[])[], width: number
   });
 }
 
-/** Why a check is not offered, in words. */
+/** Why a check is not offered, as a sentence with its own end. */
 export function blockedWords(blocked: Blocked, tree: Tree, vocabulary: Vocabulary): string {
   switch (blocked.kind) {
     case 'who':
-      return `Needs ${ROLE_WORDS[blocked.needs].toLowerCase()} or more`;
+      return `Needs ${ROLE_WORDS[blocked.needs].toLowerCase()} or more.`;
     case 'tools':
-      return `Needs: ${blocked.missing.join(', ')}`;
+      return `Needs: ${blocked.missing.join(', ')}.`;
     case 'layout': {
       const feature = vocabulary.layout.find(({ id }) => id === blocked.feature);
       return blocked.known
-        ? `Left out: this coach is built otherwise (${feature?.ask ?? blocked.feature})`
+        ? `Left out: this coach is built otherwise (${feature?.ask ?? blocked.feature}).`
         : `First to be known: ${feature?.ask ?? blocked.feature}`;
     }
     case 'requires':
-      return 'Only makes sense after another result';
+      return 'Only makes sense after another result.';
     case 'done':
-      return 'Done';
+      return 'Done.';
     case 'verdict':
-      return 'Not while the coach has to stay or creep: it would have to drive';
+      return 'Not while the coach has to stay or creep: it would have to drive.';
     case 'triage':
-      return 'Not before the safety questions are answered: it would have to drive';
+      return 'Not before the safety questions are answered: it would have to drive.';
   }
+}
+
+/** "2 causes and 1 check": what does not apply, counted. */
+export function leftOutWords(leftOut: Assessment['leftOut']): string {
+  const counted = (kind: 'cause' | 'check'): string => {
+    const n = leftOut.filter((each) => each.kind === kind).length;
+    return n === 0 ? '' : `${n} ${kind}${n === 1 ? '' : 's'}`;
+  };
+  return [counted('cause'), counted('check')].filter(Boolean).join(' and ');
 }
 
 /** What a check costs, in words. */

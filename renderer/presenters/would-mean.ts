@@ -1,5 +1,5 @@
-import { beliefModel, indexOfMax, inHundred, outlook, posterior } from '../../shared/inference/index.ts';
-import { inSentence, type Situation } from '../../shared/planning/index.ts';
+import { indexOfMax, inHundred, outlook } from '../../shared/inference/index.ts';
+import { beliefNow, inSentence, type Situation } from '../../shared/planning/index.ts';
 import { causeName, sentence } from './presenters.ts';
 
 /** One result of a check not made yet: how often it would come, and what would lead then. */
@@ -11,8 +11,7 @@ export interface WouldMean {
 
 /** What each result of a check would mean, in file order. */
 export function whatItWouldMean(situation: Situation, checkId: string): WouldMean[] {
-  const model = beliefModel(situation.tree, situation.layout);
-  const now = posterior(model, situation.findings);
+  const { model, now } = beliefNow(situation);
   const { share, after } = outlook(model, now, checkId);
   const check = situation.tree.checks.find(({ id }) => id === checkId);
   return (check?.results ?? []).map((result, r) => {

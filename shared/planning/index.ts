@@ -6,5 +6,6 @@ export { dangerThreshold, defaultCosts } from './costs.ts';
 export { rankChecks, type Ranking } from './next-check.ts';
 export { inSentence, reasonFor, shortName, tellsApart, tellsApartFor, type TellsApart } from './reason.ts';
 export type * from './situation.ts';
+export { beliefNow, type BeliefNow } from './standing.ts';
 export { correctionMinutes } from './tree-problem.ts';
 export { driveVerdict, stricter } from './verdict.ts';

@@ -1,9 +1,9 @@
-import { beliefModel, outlook, posterior, type Posterior } from '../inference/index.ts';
+import { outlook, type Posterior } from '../inference/index.ts';
 import { UNLISTED, type Tree } from '../knowledge/tree.ts';
 import type { CheckOption } from './assessment.ts';
 import type { Ranking } from './next-check.ts';
 import type { Situation } from './situation.ts';
-import { standing } from './standing.ts';
+import { beliefNow } from './standing.ts';
 
 /** Causes that a check sets apart most: what its most telling result raises, and what the same result lowers. */
 export interface TellsApart {
@@ -25,15 +25,9 @@ export function tellsApart(ranking: Ranking, check: string): TellsApart {
 
 /** The same from a situation alone. */
 export function tellsApartFor(situation: Situation, check: string): TellsApart {
-  const model = beliefModel(situation.tree, situation.layout);
-  const { findings, excluded } = standing(model, situation);
-  const now = posterior(model, findings, excluded);
-  return tellsApartIn(
-    model.causeIds,
-    now,
-    outlook(model, now, check),
-    situation.tree.checks.find(({ id }) => id === check)!.results.map(({ id }) => id),
-  );
+  const { model, now } = beliefNow(situation);
+  const results = situation.tree.checks.find(({ id }) => id === check)!.results.map(({ id }) => id);
+  return tellsApartIn(model.causeIds, now, outlook(model, now, check), results);
 }
 
 function tellsApartIn(

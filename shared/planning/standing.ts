@@ -1,4 +1,11 @@
-import { resultWeights, type BeliefModel, type Finding } from '../inference/index.ts';
+import {
+  beliefModel,
+  posterior,
+  resultWeights,
+  type BeliefModel,
+  type Finding,
+  type Posterior,
+} from '../inference/index.ts';
 import type { Situation } from './situation.ts';
 
 /** Findings and causes that count now, after corrections that did not end the complaint. */
@@ -47,4 +54,17 @@ function explains(model: BeliefModel, finding: Finding, cause: string): boolean 
     row.forEach((p, c) => (mean += weight * p * model.prior[c]!));
   });
   return own >= mean;
+}
+
+/** What is believed in a situation, and what it rests on. */
+export interface BeliefNow extends Standing {
+  readonly model: BeliefModel;
+  readonly now: Posterior;
+}
+
+/** The belief of a situation: findings that stand, corrected causes left out. */
+export function beliefNow(situation: Pick<Situation, 'tree' | 'layout' | 'findings' | 'corrections'>): BeliefNow {
+  const model = beliefModel(situation.tree, situation.layout);
+  const found = standing(model, situation);
+  return { ...found, model, now: posterior(model, found.findings, found.excluded) };
 }

@@ -1,4 +1,4 @@
-import { initialTransition, transition, type SnapshotFrom } from 'xstate';
+import { createActor, initialTransition, transition, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
 import { ComplaintFold } from './complaint-fold.ts';
@@ -13,7 +13,8 @@ import { visitMachine } from './visit-machine.ts';
 interface Running {
   readonly fold: ComplaintFold;
   readonly pinned: PinnedTree;
-  snapshot: SnapshotFrom<typeof complaintMachine>;
+  /** Walks the machine; it has no effects, so it is a fold like any other, without working out the start every time. */
+  readonly actor: ActorRefFrom<typeof complaintMachine>;
 }
 
 /**
@@ -89,7 +90,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     ...(tools ? { tools } : {}),
     layout: Object.fromEntries(layout),
     costs: Object.fromEntries(costs),
-    complaints: [...running.values()].map(({ fold, snapshot }) => fold.state(phaseOf(snapshot.value))),
+    complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
     ignored,
     ...(undo ? { undo } : {}),
     ...(redo ? { redo } : {}),
@@ -108,11 +109,13 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       ignored.push({ event, why: 'This complaint is open already.' });
       return;
     }
-    const [snapshot] = initialTransition(complaintMachine, {
-      index: stopIndexOf(pinned.tree),
-      resultsOf: (check, value) => recordedResults(pinned.tree, pinned.vocabulary, check, value),
-    });
-    const mine: Running = { fold: new ComplaintFold(event, pinned), pinned, snapshot };
+    const actor = createActor(complaintMachine, {
+      input: {
+        index: stopIndexOf(pinned.tree),
+        resultsOf: (check, value) => recordedResults(pinned.tree, pinned.vocabulary, check, value),
+      },
+    }).start();
+    const mine: Running = { fold: new ComplaintFold(event, pinned), pinned, actor };
     running.set(event.complaint, mine);
     for (const other of running.values()) {
       if (other === mine) continue;
@@ -146,10 +149,11 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     const why = mine.fold.refuses(event);
     if (why !== null) return why;
     const message = heard(event);
-    if (!ALWAYS.has(event.kind) && !mine.snapshot.can(message))
-      return `It does not fit where the complaint stood then (${phaseOf(mine.snapshot.value)}).`;
-    const [next] = transition(complaintMachine, mine.snapshot, message);
-    mine.snapshot = next;
+    const snapshot = mine.actor.getSnapshot();
+    if (!ALWAYS.has(event.kind) && !snapshot.can(message)) {
+      return `It does not fit where the complaint stood then (${phaseOf(snapshot.value)}).`;
+    }
+    mine.actor.send(message);
     mine.fold.take(event, { who, from });
     return null;
   }

@@ -1,9 +1,9 @@
-import { beliefModel, indexOfMax, posterior } from '../../inference/index.ts';
+import { indexOfMax } from '../../inference/index.ts';
 import { UNLISTED } from '../../knowledge/tree.ts';
 import { clearResult } from '../clear-result.ts';
 import { rankChecks } from '../next-check.ts';
 import type { Situation } from '../situation.ts';
-import { standing } from '../standing.ts';
+import { beliefNow } from '../standing.ts';
 import { canDo, type Move, type WayOfWorking } from './session.ts';
 
 /** The program's own advice, costs alone: checks while they pay, then the correction it would make, then the next. */
@@ -97,9 +97,8 @@ export function everyCheckWay(): WayOfWorking {
 }
 
 function beliefIn(situation: Situation) {
-  const model = beliefModel(situation.tree, situation.layout);
-  const { findings, excluded } = standing(model, situation);
-  return { model, belief: posterior(model, findings, excluded).probability };
+  const { model, now } = beliefNow(situation);
+  return { model, belief: now.probability };
 }
 
 /** Situations with the same key are treated alike: layout, findings, corrections, open access. */

@@ -107,10 +107,11 @@ export async function nothingToStop(page: Page): Promise<void> {
 /** Gives the first answer to whatever is asked until a cause is named; gives the number of answers. */
 export async function concluding(page: Page, onLayout: () => Promise<void> = () => Promise.resolve()): Promise<number> {
   for (let looked = 0; looked < 60; looked++) {
+    // A new sheet takes the focus to its heading; a key pressed before that would go to what has just left the page.
+    await expect(page.locator('main h1').first()).toBeFocused();
     if (await page.locator('.concl').isVisible()) return looked;
     if (await page.getByRole('button', { name: /Go on where it stands/ }).isVisible()) {
-      const goOn = page.getByRole('button', { name: /Go on where it stands/ });
-      await changing(page, () => goOn.press('Enter'));
+      await changing(page, () => page.keyboard.press('Enter'));
     } else if (await page.getByText('asked once').isVisible()) {
       await onLayout();
       await changing(page, () => page.keyboard.press('1'));

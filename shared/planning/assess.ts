@@ -44,7 +44,7 @@ export function assess(situation: Situation, options: AssessOptions = {}): Asses
   function adviceOf(): Advice {
     const question = verdict.openQuestions[0];
     if (question !== undefined && !options.skipTriage) return { kind: 'triage', rule: question };
-    const feature = options.skipTriage ? null : layoutWorthAsking(ranking.options, best);
+    const feature = options.skipTriage ? null : layoutWorthAsking(situation, ranking.options, best);
     if (feature !== null) return { kind: 'layout', feature };
     if (stop.kind === 'check') return { kind: 'check', option: stop.option, reason: nextCheck!.reason };
     const corrects = ranking.actNow.first.kind === 'correct';
@@ -54,12 +54,19 @@ export function assess(situation: Situation, options: AssessOptions = {}): Asses
 }
 
 /** A layout question comes first when a check that hangs on it would be worth more than the best one that does not. */
-function layoutWorthAsking(options: readonly CheckOption[], best: CheckOption | undefined): string | null {
+function layoutWorthAsking(
+  { layoutNotKnown = [] }: Situation,
+  options: readonly CheckOption[],
+  best: CheckOption | undefined,
+): string | null {
   const hanging = options
-    .filter((option) => option.blocked?.kind === 'layout' && !option.blocked.known)
+    .flatMap(({ blocked, saves }) =>
+      blocked?.kind === 'layout' && !blocked.known && !layoutNotKnown.includes(blocked.feature)
+        ? [{ feature: blocked.feature, saves }]
+        : [],
+    )
     .sort((a, b) => b.saves - a.saves)[0];
-  if (!hanging || hanging.blocked?.kind !== 'layout' || hanging.saves <= 0) return null;
-  return hanging.saves > (best?.saves ?? 0) ? hanging.blocked.feature : null;
+  return hanging && hanging.saves > Math.max(0, best?.saves ?? 0) ? hanging.feature : null;
 }
 
 function handOverReason({ who }: Situation, unlisted: boolean): string {

@@ -39,6 +39,8 @@ export interface Situation {
   /** Tool kinds at hand (ids of the vocabulary); undefined = whatever the role usually has. */
   readonly tools?: readonly string[];
   readonly layout: Layout;
+  /** Features of the layout that nobody here knows: not worth asking. */
+  readonly layoutNotKnown?: readonly string[];
   /** Findings that stand, oldest first; at most one a check and site (the latest). */
   readonly findings: readonly Finding[];
   readonly stopAnswers: Readonly<Record<string, StopAnswer>>;

@@ -2,9 +2,16 @@ import type { Role, Tree } from '../knowledge/tree.ts';
 import { closingCost, idsOf, maskOf, move, needOf, vocabularyGraph } from '../planning/index.ts';
 import type { StopAnswer } from '../planning/situation.ts';
 import type { ComplaintLogEvent } from './complaint-machine.ts';
-import type { EventOf, Reading } from './events.ts';
+import { EVENT_VERSION, type EventOf, type Reading } from './events.ts';
 import type { PinnedTree } from './pinned-tree.ts';
 import type { ComplaintPhase, ComplaintState, TrailFinding } from './state.ts';
+
+/** A finding of one complaint as another one of the visit hears it, with who found it. */
+export interface SharedFinding {
+  readonly event: EventOf<'finding.recorded'>;
+  readonly from: string;
+  readonly who: Role;
+}
 
 /** Collects what the events of one complaint say beside where the machine stands. */
 export class ComplaintFold {
@@ -196,14 +203,14 @@ export class ComplaintFold {
     return event.kind === 'finding.recorded' ? { ...event, complaint, check: twin.id } : { ...event, complaint };
   }
 
-  /** Findings made so far that a complaint opened now hears at once. */
-  sharedFindings(other: Tree, complaint: string): { event: ComplaintLogEvent; from: string }[] {
+  /** Findings made here so far, as a complaint that is opened or opened again now hears them. */
+  sharedFindings(other: Tree, complaint: string): SharedFinding[] {
     return this.#trail.flatMap((finding) => {
       if (finding.from !== undefined) return [];
-      const { id, check, value, site, at, by } = finding;
+      const { id, check, value, site, at, by, who } = finding;
       const event: EventOf<'finding.recorded'> = {
         id: `${id}-shared`,
-        v: 1,
+        v: EVENT_VERSION,
         at,
         by,
         kind: 'finding.recorded',
@@ -214,8 +221,16 @@ export class ComplaintFold {
         ...(site === undefined ? {} : { site }),
       };
       const translated = this.translated(event, other, complaint);
-      return translated ? [{ event: translated, from: this.id }] : [];
+      return translated?.kind === 'finding.recorded' ? [{ event: translated, from: this.id, who }] : [];
     });
+  }
+
+  /** What of a shared finding is news here: all of it, its changed value, or nothing. */
+  newsOf({ event }: SharedFinding): ComplaintLogEvent | null {
+    const heard = this.#trail.find(({ id }) => id === event.finding);
+    if (!heard) return event;
+    const { kind: _, check: __, ...rest } = event;
+    return JSON.stringify(heard.value) === JSON.stringify(event.value) ? null : { ...rest, kind: 'finding.changed' };
   }
 
   state(phase: ComplaintPhase): ComplaintState {

@@ -28,6 +28,8 @@ interface ComplaintContext extends ComplaintInput {
   readonly looked: readonly string[];
   /** Finding → its check. */
   readonly checkOf: Readonly<Record<string, string>>;
+  /** Work that a halt broke off and that waits for it: a correction under way or not yet proven. */
+  readonly brokenOff: 'correcting' | 'proving' | null;
 }
 
 /** Log events that a complaint hears. */
@@ -134,16 +136,20 @@ export const complaintMachine = setup({
     halts: ({ context, event }) => hasUnread(judged(context, event.event)),
     isGone: ({ event }) => event.type === 'proof.recorded' && event.event.outcome === 'gone',
     hasNoQuestion: ({ context }) => !questionsLeft(context, context),
+    brokeOffCorrecting: ({ context }) => context.brokenOff === 'correcting',
+    brokeOffProving: ({ context }) => context.brokenOff === 'proving',
   },
   actions: {
     judge: assign(({ context, event }) => judged(context, event.event)),
     markRead: assign(({ context }) => ({
       inForce: Object.fromEntries(Object.entries(context.inForce).map(([id, rule]) => [id, { ...rule, read: true }])),
     })),
+    breakOffCorrecting: assign({ brokenOff: 'correcting' }),
+    breakOffProving: assign({ brokenOff: 'proving' }),
   },
 }).createMachine({
   id: 'complaint',
-  context: ({ input }) => ({ ...input, inForce: {}, answers: {}, looked: [], checkOf: {} }),
+  context: ({ input }) => ({ ...input, inForce: {}, answers: {}, looked: [], checkOf: {}, brokenOff: null }),
   initial: 'triage',
   on: {
     'complaint.closed': '.closed',
@@ -174,14 +180,23 @@ export const complaintMachine = setup({
       },
     },
     halted: {
+      exit: assign({ brokenOff: null }),
       on: {
-        'halt.acknowledged': { target: 'triage', actions: 'markRead' },
+        'halt.acknowledged': [
+          { guard: 'brokeOffProving', target: 'proving', actions: 'markRead' },
+          { guard: 'brokeOffCorrecting', target: 'correcting', actions: 'markRead' },
+          { target: 'triage', actions: 'markRead' },
+        ],
         'stop.answered': [
           { guard: 'halts', actions: 'judge' },
+          { guard: 'brokeOffProving', target: 'proving', actions: 'judge' },
+          { guard: 'brokeOffCorrecting', target: 'correcting', actions: 'judge' },
           { target: 'triage', actions: 'judge' },
         ],
         'finding.changed': [
           { guard: 'halts', actions: 'judge' },
+          { guard: 'brokeOffProving', target: 'proving', actions: 'judge' },
+          { guard: 'brokeOffCorrecting', target: 'correcting', actions: 'judge' },
           { target: 'triage', actions: 'judge' },
         ],
       },
@@ -198,11 +213,38 @@ export const complaintMachine = setup({
       },
     },
     correcting: {
-      on: { 'correction.done': 'proving', 'checking.resumed': 'checking' },
+      on: {
+        'correction.done': 'proving',
+        'checking.resumed': 'checking',
+        'stop.answered': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffCorrecting'] },
+          { actions: 'judge' },
+        ],
+        'finding.recorded': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffCorrecting'] },
+          { actions: 'judge' },
+        ],
+        'finding.changed': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffCorrecting'] },
+          { actions: 'judge' },
+        ],
+      },
     },
     proving: {
       on: {
         'proof.recorded': [{ guard: 'isGone', target: 'closed' }, { target: 'checking' }],
+        'stop.answered': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffProving'] },
+          { actions: 'judge' },
+        ],
+        'finding.recorded': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffProving'] },
+          { actions: 'judge' },
+        ],
+        'finding.changed': [
+          { guard: 'halts', target: 'halted', actions: ['judge', 'breakOffProving'] },
+          { actions: 'judge' },
+        ],
       },
     },
     closed: {

@@ -40,7 +40,7 @@ export type VisitEventBody =
   | { readonly kind: 'visit.opened'; readonly coach: string; readonly demo: boolean }
   /** Who works now and what they have; holds until changed. `tools` undefined = what the role usually has. */
   | { readonly kind: 'person.set'; readonly who: Role; readonly tools?: readonly string[] }
-  /** A layout answer about the coach; null takes it back to unknown. */
+  /** A layout answer about the coach; null says that nobody knows. */
   | { readonly kind: 'layout.set'; readonly feature: string; readonly value: LayoutValue | null }
   | { readonly kind: 'cost.set'; readonly cost: string; readonly minutes: number | null }
   | {

@@ -30,6 +30,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   let who: Role = 'owner-no-tools';
   let tools: readonly string[] | undefined;
   const layout = new Map<string, LayoutValue>();
+  const notKnown = new Set<string>();
   const costs = new Map<keyof Costs, number>();
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
@@ -47,8 +48,13 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
         tools = event.tools;
         break;
       case 'layout.set':
-        if (event.value === null) layout.delete(event.feature);
-        else layout.set(event.feature, event.value);
+        if (event.value === null) {
+          layout.delete(event.feature);
+          notKnown.add(event.feature);
+        } else {
+          layout.set(event.feature, event.value);
+          notKnown.delete(event.feature);
+        }
         break;
       case 'cost.set':
         if (!isCost(event.cost)) ignored.push({ event, why: `"${event.cost}" is not a cost that this version knows.` });
@@ -89,6 +95,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     who,
     ...(tools ? { tools } : {}),
     layout: Object.fromEntries(layout),
+    layoutNotKnown: [...notKnown],
     costs: Object.fromEntries(costs),
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
     ignored,
@@ -117,10 +124,17 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     }).start();
     const mine: Running = { fold: new ComplaintFold(event, pinned), pinned, actor };
     running.set(event.complaint, mine);
+    hearOthers(mine);
+  }
+
+  /** What the visit's other complaints found before this one was there to hear it. */
+  function hearOthers(mine: Running): void {
     for (const other of running.values()) {
       if (other === mine) continue;
-      for (const shared of other.fold.sharedFindings(pinned.tree, event.complaint))
-        step(mine, shared.event, shared.from);
+      for (const shared of other.fold.sharedFindings(mine.pinned.tree, mine.fold.id)) {
+        const news = mine.fold.newsOf(shared);
+        if (news) step(mine, news, shared.from, shared.who);
+      }
     }
   }
 
@@ -136,6 +150,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       ignored.push({ event, why });
       return;
     }
+    if (event.kind === 'complaint.reopened') hearOthers(mine);
     if (event.kind !== 'finding.recorded' && event.kind !== 'finding.changed') return;
     for (const other of running.values()) {
       if (other === mine) continue;
@@ -145,7 +160,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   }
 
   /** Gives an event to a complaint; null when it was taken, else why not. */
-  function step(mine: Running, event: ComplaintLogEvent, from?: string): string | null {
+  function step(mine: Running, event: ComplaintLogEvent, from?: string, by: Role = who): string | null {
     const why = mine.fold.refuses(event);
     if (why !== null) return why;
     const message = heard(event);
@@ -154,7 +169,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       return `It does not fit where the complaint stood then (${phaseOf(snapshot.value)}).`;
     }
     mine.actor.send(message);
-    mine.fold.take(event, { who, from });
+    mine.fold.take(event, { who: by, from });
     return null;
   }
 }

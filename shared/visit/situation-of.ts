@@ -30,6 +30,7 @@ export function situationOf(
     who: visit.who,
     ...(visit.tools ? { tools: visit.tools } : {}),
     layout: visit.layout,
+    layoutNotKnown: visit.layoutNotKnown,
     findings: [...latest.values()],
     stopAnswers: complaint.stopAnswers,
     corrections: complaint.corrections,

@@ -80,6 +80,8 @@ export interface VisitState {
   readonly who: Role;
   readonly tools?: readonly string[];
   readonly layout: Layout;
+  /** Features that were asked and that nobody could answer: not asked again by itself. */
+  readonly layoutNotKnown: readonly string[];
   readonly costs: Partial<Costs>;
   readonly complaints: readonly ComplaintState[];
   readonly ignored: readonly IgnoredEvent[];

@@ -145,6 +145,104 @@ describe('a complaint', () => {
     const fires = tree.stopRules.flatMap(({ verdict, firedBy }) => (verdict === 'stay-put' ? firedBy : []))[0]!;
     expect(phase([...answered(), found(1, fires.check, fires.results[0]!)])).toBe('halted');
   });
+  it('[VIS-12] a halt while a correction waits for its proof comes back to it, and the proof still counts', () => {
+    const rule = tree.stopRules.find(({ verdict }) => verdict === 'stay-put')!;
+    const yes: VisitEventBody = { kind: 'stop.answered', complaint: 'c', rule: rule.id, answer: 'yes' };
+    const no: VisitEventBody = { kind: 'stop.answered', complaint: 'c', rule: rule.id, answer: 'no' };
+    const read: VisitEventBody = { kind: 'halt.acknowledged', complaint: 'c' };
+    const started: VisitEventBody[] = [
+      ...answered(),
+      { kind: 'correction.started', complaint: 'c', cause: 'service-hose' },
+    ];
+    expect(phase([...started, yes])).toBe('halted');
+    expect(phase([...started, yes, read])).toBe('correcting');
+    const waiting: VisitEventBody[] = [
+      ...started,
+      { kind: 'correction.done', complaint: 'c', cause: 'service-hose', partSeen: 'bad', parts: [], alsoRenewed: [] },
+    ];
+    expect(phase([...waiting, yes])).toBe('halted');
+    expect(phase([...waiting, yes, no])).toBe('proving');
+    const proven = replay(
+      log([
+        ...START,
+        ...waiting,
+        yes,
+        read,
+        no,
+        yes,
+        read,
+        { kind: 'proof.recorded', complaint: 'c', outcome: 'still-there' },
+      ]),
+      pinned,
+    );
+    expect(proven.ignored).toEqual([]);
+    expect(proven.complaints[0]).toMatchObject({
+      phase: 'checking.choosing',
+      corrections: [{ cause: 'service-hose', proof: 'still-there' }],
+    });
+    // A halt of its own time later does not remember the old correction.
+    expect(phase([...waiting, { kind: 'proof.recorded', complaint: 'c', outcome: 'still-there' }, yes, read])).toBe(
+      'checking.choosing',
+    );
+  });
+  it('[VIS-13] a complaint opened again hears what the visit found meanwhile, with who found it', () => {
+    const shared = tree.checks.find(({ sharedAs }) => sharedAs !== undefined)!;
+    const [first, second] = shared.results;
+    const other: VisitEventBody = {
+      kind: 'complaint.opened',
+      complaint: 'd',
+      tree: tree.id,
+      treeHash: HASH,
+      words: 'it hisses again',
+    };
+    const finding = (result: string): VisitEventBody => ({
+      kind: 'finding.recorded',
+      complaint: 'c',
+      finding: 'f1',
+      check: shared.id,
+      value: { kind: 'result', result },
+    });
+    const before: VisitEventBody[] = [...START, other, { kind: 'complaint.closed', complaint: 'd', how: 'left-open' }];
+    const reopened: VisitEventBody[] = [
+      { kind: 'person.set', who: 'owner-no-tools' },
+      { kind: 'complaint.reopened', complaint: 'd' },
+    ];
+    const heard = (bodies: readonly VisitEventBody[]) =>
+      replay(log(bodies), pinned).complaints.find(({ id }) => id === 'd')!.trail;
+    expect(heard([...before, finding(first!.id)])).toEqual([]);
+    expect(heard([...before, finding(first!.id), ...reopened])).toMatchObject([
+      { id: 'f1', check: shared.id, who: 'mechanic', from: 'c', value: { result: first!.id } },
+    ]);
+    const changed: VisitEventBody = {
+      kind: 'finding.changed',
+      complaint: 'c',
+      finding: 'f1',
+      value: { kind: 'result', result: second!.id },
+    };
+    expect(
+      heard([
+        ...START,
+        other,
+        finding(first!.id),
+        { kind: 'complaint.closed', complaint: 'd', how: 'left-open' },
+        changed,
+        ...reopened,
+      ]),
+    ).toMatchObject([{ id: 'f1', value: { result: second!.id } }]);
+  });
+  it('[VIS-14] a feature of the coach that nobody knows is not asked again, until somebody does', () => {
+    const feature = pinned.get(HASH)!.vocabulary.layout[0]!;
+    const asked: VisitEventBody[] = [...START, { kind: 'layout.set', feature: feature.id, value: null }];
+    expect(replay(log(asked), pinned)).toMatchObject({ layout: {}, layoutNotKnown: [feature.id] });
+    const known: VisitEventBody[] = [
+      ...asked,
+      { kind: 'layout.set', feature: feature.id, value: feature.values[0]!.value },
+    ];
+    expect(replay(log(known), pinned)).toMatchObject({
+      layout: { [feature.id]: feature.values[0]!.value },
+      layoutNotKnown: [],
+    });
+  });
   it('[VIS-8] what does not fit stays in the log and is listed with a reason', () => {
     const visit = replay(
       log([...START, { kind: 'proof.recorded', complaint: 'c', outcome: 'gone' }, found(1, 'no-such-check', 'x')]),

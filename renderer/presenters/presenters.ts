@@ -10,7 +10,7 @@ import {
   type Situation,
 } from '../../shared/planning/index.ts';
 import { formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
-import type { RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
+import type { ComplaintPhase, RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
 
 /** Roles as people call themselves. */
 export const ROLE_WORDS = {
@@ -18,6 +18,26 @@ export const ROLE_WORDS = {
   'owner-basic-tools': 'Owner with basic tools',
   apprentice: 'Apprentice',
   mechanic: 'Mechanic',
+} as const;
+
+/** Where a complaint stands, in words for the yard. */
+export const PHASE_WORDS: Readonly<Record<ComplaintPhase, string>> = {
+  triage: 'Safety questions open',
+  'checking.choosing': 'Being checked',
+  'checking.doing': 'Being checked',
+  'checking.judging': 'A reading waits to be judged',
+  halted: 'Halted by a stop rule',
+  concluded: 'Probable cause on the sheet',
+  correcting: 'Correction under way',
+  proving: 'Corrected, the proof is still open',
+  closed: 'Closed',
+};
+
+/** How a complaint was closed. */
+export const CLOSED_WORDS = {
+  cured: 'Closed: gone, and proven',
+  'handed-over': 'Handed over to somebody who can look further',
+  'left-open': 'Put aside without a proven cure',
 } as const;
 
 /** Name of a cause on screen. */

@@ -24,7 +24,12 @@ import {
   type VisitState,
 } from '../../shared/visit/index.ts';
 import { Keys } from './keys.svelte.ts';
+import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
+import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
+
+/** Visits of the yard whose standing is worked out; older ones are named only. */
+const STANDINGS = 12;
 
 /** Pages of the window. `work` is whatever the complaint is at: questions, check, conclusion, correction, proof. */
 export const SCREENS = [
@@ -36,6 +41,7 @@ export const SCREENS = [
   'checks',
   'findings',
   'belief',
+  'stop',
   'more',
   'keys',
   'settings',
@@ -60,6 +66,8 @@ export class AppState {
   shell = $state('');
   trees = $state.raw<readonly LoadedTree[]>([]);
   visits = $state.raw<readonly VisitSummary[]>([]);
+  /** Where the newest visits of the yard stand; fills up after the list is shown. */
+  standings = $state.raw<ReadonlyMap<string, readonly ComplaintStanding[]>>(new Map());
   notices = $state.raw<readonly Notice[]>([]);
   /** A refusal of the machine side that the person has to know about; what was typed stays. */
   fault = $state<string | null>(null);
@@ -118,6 +126,10 @@ export class AppState {
     const { visits, notices } = await this.#host.call('visits.list', {});
     this.visits = visits;
     this.notices = [...this.notices.filter(({ code }) => !code.startsWith('visit-')), ...notices];
+    for (const { id } of visits.slice(0, STANDINGS)) {
+      const { read, kept } = await this.#readVisit(id);
+      this.standings = new Map([...this.standings, [id, standingsOf(read, new Map([...this.pinnedTrees, ...kept]))]]);
+    }
   }
 
   nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.trees, id);
@@ -149,36 +161,60 @@ export class AppState {
 
   async openVisit(visit: string): Promise<void> {
     await this.#guard(async () => {
-      const { events, notices, readOnly } = await this.#host.call('visits.read', { visit });
-      const read: VisitEvent[] = [];
-      const unread: Notice[] = [];
-      for (const record of events) {
-        try {
-          read.push(readEvent(record));
-        } catch (problem) {
-          if (!(problem instanceof EventError)) throw problem;
-          if (unread.length === 0) unread.push({ code: `visit-${problem.code}`, message: problem.message });
-        }
-      }
-      const kept = new Map(this.#kept);
-      for (const event of read) {
-        if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash))
-          continue;
-        const { tree, notices: more } = loadSnapshot(
-          await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }),
-        );
-        if (tree) kept.set(event.treeHash, tree);
-        unread.push(...more);
-      }
+      const { read, kept, notices, readOnly } = await this.#readVisit(visit);
       this.#kept = kept;
       this.visitId = visit;
       this.readOnly = readOnly;
       this.events = read;
-      this.notices = [...notices, ...unread];
+      this.notices = notices;
       const opened = effectiveEvents(read).filter((event) => event.kind === 'complaint.opened');
       const last = opened.at(-1);
       this.complaintId = last?.kind === 'complaint.opened' ? last.complaint : null;
       this.go(this.complaintId ? 'work' : 'intake');
+    });
+  }
+
+  /** Reads a visit's log and the trees it was made with. */
+  async #readVisit(visit: string): Promise<{
+    readonly read: readonly VisitEvent[];
+    readonly kept: ReadonlyMap<string, LoadedTree>;
+    readonly notices: readonly Notice[];
+    readonly readOnly: boolean;
+  }> {
+    const { events, notices, readOnly } = await this.#host.call('visits.read', { visit });
+    const read: VisitEvent[] = [];
+    const unread: Notice[] = [];
+    for (const record of events) {
+      try {
+        read.push(readEvent(record));
+      } catch (problem) {
+        if (!(problem instanceof EventError)) throw problem;
+        if (unread.length === 0) unread.push({ code: `visit-${problem.code}`, message: problem.message });
+      }
+    }
+    const kept = new Map(this.#kept);
+    for (const event of read) {
+      if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash))
+        continue;
+      const { tree, notices: more } = loadSnapshot(
+        await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }),
+      );
+      if (tree) kept.set(event.treeHash, tree);
+      unread.push(...more);
+    }
+    return { read, kept, notices: [...notices, ...unread], readOnly };
+  }
+
+  /** Writes an invented visit into the yard and opens it: something to look round in. */
+  async openDemo(): Promise<void> {
+    const tree = this.trees.find((each) => each.tree.id === DEMO_COMPLAINT);
+    if (!tree) return;
+    this.visitId = null;
+    this.events = [];
+    await this.openComplaint({ ...DEMO, tree, demo: true });
+    await this.#guard(async () => {
+      if (this.complaintId !== null)
+        await this.#write(demoBodies(tree, this.complaintId, () => this.newId()).map((body) => this.#stamped(body)));
     });
   }
 

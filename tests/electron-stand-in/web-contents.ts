@@ -153,7 +153,8 @@ export class WebContentsStandIn extends EventEmitter implements NavigationGuard 
   }
 }
 
-/** With and without the slash that a browser adds after a bare host. */
+/** As a request names an address: without its fragment, with the slash that a browser adds after a bare host. */
 function sameAddress(one: string, other: string): boolean {
-  return one === other || `${one}/` === other || one === `${other}/`;
+  const [here, there] = [one, other].map((address) => (address.split('#')[0] ?? '').replace(/\/$/, ''));
+  return here === there;
 }

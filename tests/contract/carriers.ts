@@ -1,4 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
+import { readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { vi } from 'vitest';
@@ -7,7 +8,8 @@ import { createHost, type Host } from '../../electron/host/host.ts';
 import { startServer, type LoopbackServer } from '../../electron/server/server.ts';
 import { ipcHost, type Bridge } from '../../renderer/app/host-ipc.ts';
 import { HostError, isHostMethod, type HostFault } from '../../shared/host/host-api.ts';
-import { startProgram, stopProgram } from '../electron-stand-in/start-program.ts';
+import { closeBrowser } from '../electron-stand-in/chromium.ts';
+import { startProgram, stopProgram, type Running } from '../electron-stand-in/start-program.ts';
 import type { Reached } from './host-suite.ts';
 
 /** A machine side in this process, with what it reported. */
@@ -31,7 +33,7 @@ export async function reachDirectly(): Promise<DirectlyReached> {
     host,
     call: (method, request) => host.answer(method, request),
     reported: () => lines.join('\n'),
-    close: () => Promise.resolve(rmSync(home, { recursive: true, force: true })),
+    close: () => rm(home, { recursive: true, force: true }),
   };
 }
 
@@ -69,9 +71,12 @@ export async function reachOverHttp(): Promise<ServerReached> {
   };
 }
 
+let overIpc: Running | null = null;
+
 /**
  * The machine side over IPC: the real main process and preload on the stand-in of the electron module, called from the
- * page in Chromium through what the preload put on the window, and read by the window's own client.
+ * page in Chromium through what the preload put on the window, and read by the window's own client. The program is started
+ * once; its data folder is emptied after each test.
  */
 export async function reachOverIpc(): Promise<Reached> {
   const lines: string[] = [];
@@ -79,10 +84,11 @@ export async function reachOverIpc(): Promise<Reached> {
     lines.push(String(text));
     return true;
   });
-  const { home, page } = await startProgram();
+  overIpc ??= await startProgram();
+  const { home, page } = overIpc;
   const call = (method: string, request: unknown): Promise<unknown> =>
     page.evaluate(
-      async ([name, body]) => {
+      ([name, body]) => {
         const bridge: unknown = Reflect.get(window, 'droplight');
         const ask: unknown = Reflect.get(Object(bridge) as object, name);
         if (typeof ask !== 'function') throw new Error(`The window has no ${name}.`);
@@ -97,7 +103,7 @@ export async function reachOverIpc(): Promise<Reached> {
   const client = ipcHost(bridge);
   return {
     home,
-    call: async (method, request) => {
+    call: (method, request) => {
       if (!isHostMethod(method)) throw new Error(`"${method}" has no place on the bridge.`);
       // Wrong requests are sent on purpose.
       return client.call(method, request as never);
@@ -105,7 +111,14 @@ export async function reachOverIpc(): Promise<Reached> {
     reported: () => lines.join('\n'),
     close: async () => {
       standardError.mockRestore();
-      await stopProgram();
+      for (const name of await readdir(home)) await rm(join(home, name), { recursive: true });
     },
   };
+}
+
+/** Ends the program behind `reachOverIpc`. */
+export async function endIpc(): Promise<void> {
+  overIpc = null;
+  await stopProgram();
+  await closeBrowser();
 }

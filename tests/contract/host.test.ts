@@ -5,14 +5,20 @@ import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { hostApi } from '../../shared/host/host-api.ts';
 import { HOST_METHODS } from '../../shared/host/host-methods.ts';
-import { closeBrowser } from '../electron-stand-in/chromium.ts';
-import { reachDirectly, reachOverHttp, reachOverIpc, type DirectlyReached, type ServerReached } from './carriers.ts';
+import {
+  endIpc,
+  reachDirectly,
+  reachOverHttp,
+  reachOverIpc,
+  type DirectlyReached,
+  type ServerReached,
+} from './carriers.ts';
 import { describeContract, first, person, type Call } from './host-suite.ts';
 
 describeContract('directly', reachDirectly);
 describeContract('over HTTP', reachOverHttp);
 describeContract('over IPC', reachOverIpc);
-afterAll(closeBrowser);
+afterAll(endIpc);
 
 describe('a call that the contract does not have', () => {
   it('[HOST-2] is refused directly and over HTTP; over IPC the window has no such call', async () => {

@@ -13,6 +13,7 @@ import { startProgram, stopProgram, type Running } from '../electron-stand-in/st
 let running: Running;
 beforeAll(async () => {
   running = await startProgram();
+  await running.page.getByRole('heading', { level: 1, name: 'The yard is empty' }).waitFor();
 });
 afterAll(async () => {
   await stopProgram();
@@ -38,7 +39,7 @@ async function stands(page: Page, attempt: (page: Page) => Promise<unknown>): Pr
 function raw(frame: Frame | Page, channel: string, request: unknown): Promise<unknown> {
   return frame.evaluate(
     ([carrier, name, body]) => {
-      const send: unknown = Reflect.get(window, String(carrier));
+      const send: unknown = Reflect.get(window, carrier);
       if (typeof send !== 'function') throw new Error('The carrier is not in this frame.');
       return (send as (channel: unknown, args: unknown[]) => Promise<unknown>)(name, [body]);
     },
@@ -134,7 +135,7 @@ describe('the window never leaves its page', () => {
 
 it.each([ELSEWHERE, 'droplight://app/', 'about:blank', 'file:///etc/hosts', 'javascript:alert(1)'])(
   'a page cannot open a window on %s',
-  async (address) => {
+  (address) => {
     const handler = running.window.webContents.openHandler;
     expect(
       handler?.({
@@ -159,7 +160,7 @@ it('window.open in the page gives no window that stays', async () => {
 
 type CheckHandler = NonNullable<Parameters<Session['setPermissionCheckHandler']>[0]>;
 type RequestHandler = NonNullable<Parameters<Session['setPermissionRequestHandler']>[0]>;
-type Permission = Parameters<CheckHandler>[1] | Parameters<RequestHandler>[1];
+type Permission = Parameters<CheckHandler | RequestHandler>[1];
 
 /** Every permission that Electron's type declarations name: the compiler says when one is missing. */
 const PERMISSIONS: Readonly<Record<Permission, true>> = {

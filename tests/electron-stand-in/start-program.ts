@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { BrowserWindowStandIn } from './browser-window.ts';
+import type { BrowserWindowStandIn } from './browser-window.ts';
 import { app, dialog, forgetProgram } from './program.ts';
 
 const MAIN = new URL('../../electron/main/main.ts', import.meta.url).pathname;

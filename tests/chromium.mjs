@@ -22,6 +22,11 @@ function run(command, args, root) {
   );
 }
 
+/** Path of the browser that DROPLIGHT_CHROMIUM names, else of one that is installed, else ''. Installs nothing. */
+export function findChromium(env = process.env, exists = existsSync) {
+  return env.DROPLIGHT_CHROMIUM || (PLACES.find((place) => exists(place)) ?? '');
+}
+
 /** Path of the browser, or '' for the one that the test runner downloaded itself. Ends the run when none can be had. */
 export function ensureChromium(root) {
   const named = process.env.DROPLIGHT_CHROMIUM;

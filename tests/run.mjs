@@ -33,15 +33,20 @@ step('who imports whom', 'npm', ['run', '-s', 'check:deps']);
 step('unused code', 'npm', ['run', '-s', 'check:unused']);
 step('trees', 'npm', ['run', '-s', 'lint:trees']);
 step('build', 'npm', ['run', '-s', 'build']);
-step('unit, property, reference, knowledge, contract and component tests', 'npx', [
-  'vitest',
-  'run',
-  '--config',
-  'tests/vitest.config.ts',
-  '--reporter=default',
-  '--reporter=json',
-  `--outputFile.json=${join(reports, 'vitest.json')}`,
-]);
+step(
+  'unit, property, reference, knowledge, contract, component and main process tests',
+  'npx',
+  [
+    'vitest',
+    'run',
+    '--config',
+    'tests/vitest.config.ts',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${join(reports, 'vitest.json')}`,
+  ],
+  { DROPLIGHT_CHROMIUM: chromium },
+);
 step('desktop tests in Chromium', 'npx', ['playwright', 'test', '--config', 'tests/e2e/playwright.config.ts'], {
   DROPLIGHT_CHROMIUM: chromium,
   PLAYWRIGHT_JSON_OUTPUT_NAME: join(reports, 'playwright.json'),

@@ -11,7 +11,23 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
-          include: ['tests/{unit,property,reference,trees,contract,architecture}/**/*.test.ts'],
+          include: ['tests/{unit,property,reference,trees,architecture,start}/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        // electron/main runs here, on a stand-in of the electron module and a real Chromium.
+        resolve: {
+          alias: [
+            { find: /^electron$/, replacement: new URL('electron-stand-in/electron.ts', import.meta.url).pathname },
+          ],
+        },
+        test: {
+          name: 'desktop',
+          environment: 'node',
+          include: ['tests/{contract,electron-main}/**/*.test.ts'],
+          globalSetup: ['tests/electron-stand-in/built.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -14,6 +14,7 @@ import {
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { deviceId } from './device-id.ts';
+import { faultOf, reportOf } from './fault.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
@@ -26,11 +27,13 @@ export interface HostOptions {
   readonly shell: 'electron' | 'browser';
   readonly version: string;
   readonly clock?: Clock;
+  /** Gets the details of what nobody expected, for whoever mends the program; standard error unless given. */
+  readonly report?: (line: string) => void;
 }
 
 /** The machine side: every call of the contract, whatever carries it. */
 export interface Host extends HostClient {
-  /** For carriers: a method by name with an unchecked request. @throws {HostError} */
+  /** For carriers: a method by name with an unchecked request. @throws {HostError} and nothing else. */
   answer(method: string, request: unknown): Promise<unknown>;
   /** Folder of the drawings that trees name. */
   readonly picturesFolder: string;
@@ -40,7 +43,7 @@ type Handlers = { readonly [M in HostMethod]: (request: HostRequest<M>) => Promi
 
 /** Builds the machine side over a data folder. */
 export async function createHost(options: HostOptions): Promise<Host> {
-  const { dataFolder, treesFolder, clock = systemClock } = options;
+  const { dataFolder, treesFolder, clock = systemClock, report = toStandardError } = options;
   const visitsFolder = join(dataFolder, 'visits');
   const visits = new VisitFiles(visitsFolder, await deviceId(dataFolder));
   const photos = new PhotoFiles(visitsFolder);
@@ -89,6 +92,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
     'visits.create': async ({ visit, first }) => {
       if (first.kind !== 'visit.opened')
         throw new HostError({ code: 'bad-request', message: 'A visit begins with its opening. Nothing was written.' });
+      refuseNewerEvents([first]);
       await visits.create(visit, first);
       return { visit };
     },
@@ -103,6 +107,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
       };
     },
     'visits.append': async ({ visit, events }) => {
+      refuseNewerEvents(events);
       await refuseNewer(visit);
       for (const event of events) if (event.kind === 'complaint.opened') await pin(visit, event);
       await visits.append(visit, events);
@@ -138,7 +143,10 @@ export async function createHost(options: HostOptions): Promise<Host> {
     try {
       return await handlers[method](checked);
     } catch (problem) {
-      throw asHostError(problem);
+      const known = asHostError(problem);
+      if (known instanceof HostError) throw known;
+      report(`"${method}" failed: ${reportOf(problem)}`);
+      throw new HostError(faultOf(problem), { cause: problem });
     }
   }
 
@@ -172,6 +180,20 @@ export async function createHost(options: HostOptions): Promise<Host> {
       });
     await visits.keep(visit, join('trees', hash), snapshot.files);
   }
+}
+
+/** An event of a newer list may mean something that this program does not know: it is not written as if it did. */
+function refuseNewerEvents(events: readonly EventRecord[]): void {
+  const newer = events.find(({ v }) => v > EVENT_VERSION);
+  if (newer)
+    throw new HostError({
+      code: 'newer-version',
+      message: `The event "${newer.id}" (${newer.kind.slice(0, 60)}) is of version ${newer.v}; this Droplight writes version ${EVENT_VERSION}. Nothing was written. Close the window and start the newer Droplight again.`,
+    });
+}
+
+function toStandardError(line: string): void {
+  process.stderr.write(`${line}\n`);
 }
 
 /** A tree kept beside a visit; null when it is not there or is not what its name says. */

@@ -1,24 +1,42 @@
+import { existsSync } from 'node:fs';
 import { readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { checkedRequest, DEFAULT_SETTINGS, HostError, type Notice, type Settings } from '../../shared/host/host-api.ts';
 import { readIfThere, writeWhole } from './whole-file.ts';
 
-/** Settings of this machine, one JSON file. A broken one is kept aside and said so; the usual settings hold then. */
+/** Settings of this machine, one JSON file. Every broken one is kept aside and said so; the usual settings hold then. */
 export class SettingsFiles {
   readonly #path: string;
+  /** The last call: reading may set the file aside, so that calls are done one after the other. */
+  #last: Promise<unknown> = Promise.resolve();
 
   constructor(folder: string) {
     this.#path = join(folder, 'settings.json');
   }
 
-  async read(): Promise<{ settings: Settings; notices: Notice[] }> {
+  read(): Promise<{ settings: Settings; notices: Notice[] }> {
+    return this.#inTurn(() => this.#read());
+  }
+
+  write(settings: Settings): Promise<void> {
+    return this.#inTurn(() => writeWhole(this.#path, `${JSON.stringify(settings, null, 2)}\n`));
+  }
+
+  #inTurn<T>(run: () => Promise<T>): Promise<T> {
+    // A call that failed has told its caller; the next one starts all the same.
+    const mine = this.#last.then(run, run);
+    this.#last = mine;
+    return mine;
+  }
+
+  async #read(): Promise<{ settings: Settings; notices: Notice[] }> {
     const text = await readIfThere(() => readFile(this.#path, 'utf8'));
     if (text === null) return { settings: DEFAULT_SETTINGS, notices: [] };
     try {
       return { settings: checkedRequest('settings.write', JSON.parse(text)), notices: [] };
     } catch (problem) {
       if (!(problem instanceof SyntaxError || problem instanceof HostError)) throw problem;
-      const aside = `${this.#path}.broken`;
+      const aside = this.#freeName();
       await rename(this.#path, aside);
       return {
         settings: DEFAULT_SETTINGS,
@@ -32,7 +50,11 @@ export class SettingsFiles {
     }
   }
 
-  async write(settings: Settings): Promise<void> {
-    await writeWhole(this.#path, `${JSON.stringify(settings, null, 2)}\n`);
+  /** settings.json.broken, or with a number when there is one already: an earlier copy is never overwritten. */
+  #freeName(): string {
+    const first = `${this.#path}.broken`;
+    let name = first;
+    for (let count = 2; existsSync(name); count++) name = `${first}-${count}`;
+    return name;
   }
 }

@@ -77,8 +77,13 @@ export class VisitFiles {
    * @throws {HostError} `no-such-visit`.
    */
   append(visit: string, records: readonly EventRecord[]): Promise<void> {
+    return this.#inTurn(visit, () => this.#append(visit, records));
+  }
+
+  /** Writes to one visit one after the other, in the order of the calls. */
+  #inTurn(visit: string, write: () => Promise<void>): Promise<void> {
     const before = this.#queues.get(visit) ?? Promise.resolve();
-    const mine = before.then(() => this.#append(visit, records));
+    const mine = before.then(write);
     // The queue goes on after a failure; the caller still gets it through `mine`.
     this.#queues.set(
       visit,
@@ -163,8 +168,17 @@ export class VisitFiles {
     return all;
   }
 
-  /** Keeps a set of files beside the visit, once. */
-  async keep(visit: string, subfolder: string, files: Readonly<Record<string, string>>): Promise<void> {
+  /**
+   * Keeps a set of files beside the visit, once; in turn with what else is written to it.
+   *
+   * @throws {HostError} `no-such-visit`.
+   */
+  keep(visit: string, subfolder: string, files: Readonly<Record<string, string>>): Promise<void> {
+    return this.#inTurn(visit, () => this.#keep(visit, subfolder, files));
+  }
+
+  async #keep(visit: string, subfolder: string, files: Readonly<Record<string, string>>): Promise<void> {
+    await this.#exists(visit);
     const target = join(this.folderOf(visit), subfolder);
     try {
       await stat(target);

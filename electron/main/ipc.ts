@@ -1,6 +1,7 @@
 import { ipcMain, type IpcMainInvokeEvent, type WebContents } from 'electron';
-import { HostError, type HostFault } from '../../shared/host/host-api.ts';
+import type { HostFault } from '../../shared/host/host-api.ts';
 import { HOST_METHODS } from '../../shared/host/host-methods.ts';
+import { faultOf } from '../host/fault.ts';
 import type { Host } from '../host/host.ts';
 import { WINDOW_ORIGIN } from './security/scheme.ts';
 
@@ -22,8 +23,7 @@ export function answerIpc(host: Host, window: () => WebContents | null): void {
       try {
         return { answer: await host.answer(method, request) };
       } catch (problem) {
-        if (problem instanceof HostError) return { fault: { code: problem.code, message: problem.message } };
-        throw problem;
+        return { fault: faultOf(problem) };
       }
     });
   }

@@ -16,7 +16,14 @@ export async function openWindow(preload: string, made: (window: BrowserWindow) 
     minHeight: 480,
     title: 'Droplight',
     autoHideMenuBar: true,
-    webPreferences: { preload, contextIsolation: true, sandbox: true, nodeIntegration: false, webSecurity: true },
+    webPreferences: {
+      preload,
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      webSecurity: true,
+      webviewTag: false,
+    },
   });
   made(window);
   blockNavigation(window.webContents);

@@ -2,6 +2,7 @@ import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { HostError } from '../../shared/host/host-api.ts';
 import { SECURITY_HEADERS } from '../../shared/host/csp.ts';
+import { faultOf, reportOf } from '../host/fault.ts';
 import type { Host } from '../host/host.ts';
 import { staticFile } from '../host/static-files.ts';
 
@@ -16,6 +17,8 @@ export interface LoopbackServer {
 
 const MOST_BODY = 18 * 1024 * 1024;
 const COOKIE = 'droplight';
+/** Refusals of the host whose HTTP status is another than 400. */
+const STATUS: Readonly<Record<string, number>> = { 'no-such-method': 404, 'machine-side': 500 };
 
 /**
  * The machine side over loopback HTTP, for an ordinary browser: 127.0.0.1 alone, a random port, a one-time token in the
@@ -33,13 +36,8 @@ export async function startServer(
 
   const server = createServer((request, response) => {
     handle(request, response).catch((problem: unknown) => {
-      report(`A request failed: ${problem instanceof Error ? (problem.stack ?? problem.message) : String(problem)}`);
-      if (!response.headersSent)
-        sendJson(response, 500, {
-          code: 'machine-side',
-          message:
-            'The machine side met something it did not expect. What is on disk is unharmed. Close the window and open the visit again.',
-        });
+      report(`A request failed: ${reportOf(problem)}`);
+      if (!response.headersSent) sendJson(response, 500, faultOf(problem));
       else response.end();
     });
   });
@@ -128,7 +126,12 @@ export async function startServer(
     }
     const body = await bodyOf(request);
     if (body === null) {
-      refuse(response, 413, 'too-large', 'This is more than the machine side takes at once. Nothing was written.');
+      refuse(
+        response,
+        413,
+        'too-large',
+        `This is more than the machine side takes at once (${MOST_BODY / 1_048_576} MB). Nothing was written. Send less at a time, or a smaller photo.`,
+      );
       return;
     }
     let data: unknown;
@@ -145,7 +148,7 @@ export async function startServer(
       sendJson(response, 200, await host.answer(method, data));
     } catch (problem) {
       if (!(problem instanceof HostError)) throw problem;
-      refuse(response, problem.code === 'no-such-method' ? 404 : 400, problem.code, problem.message);
+      refuse(response, STATUS[problem.code] ?? 400, problem.code, problem.message);
     }
   }
 
@@ -170,14 +173,18 @@ function sendJson(response: ServerResponse, status: number, body: unknown): void
   response.end(JSON.stringify(body));
 }
 
-/** The body as text; null when it is too large. */
+/**
+ * The body as text; null when it is too large. Even then it is read to its end, and thrown away: a connection that is
+ * closed while the other side still sends is reset, and the refusal would be lost with it. Node's own time limit for a
+ * request ends one that never comes to its end.
+ */
 async function bodyOf(request: IncomingMessage): Promise<string | null> {
   const parts: Buffer[] = [];
   let size = 0;
   for await (const part of request as AsyncIterable<Buffer>) {
     size += part.length;
-    if (size > MOST_BODY) return null;
-    parts.push(part);
+    if (size <= MOST_BODY) parts.push(part);
+    else parts.length = 0;
   }
-  return Buffer.concat(parts).toString('utf8');
+  return size > MOST_BODY ? null : Buffer.concat(parts).toString('utf8');
 }

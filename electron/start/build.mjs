@@ -13,7 +13,8 @@ function sourceHash(root) {
     if (statSync(path).isDirectory()) for (const name of readdirSync(path).sort()) add(join(path, name));
     else hash.update(path.slice(root.length)).update(readFileSync(path));
   };
-  for (const source of SOURCES) add(join(root, source));
+  // The lock file may be missing where packages were installed without one.
+  for (const source of SOURCES) if (existsSync(join(root, source))) add(join(root, source));
   return hash.digest('hex');
 }
 

@@ -4,36 +4,49 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
-/** Fingerprint of the lock file. */
-function lockHash(root) {
+/** Fingerprint of what is to be installed: of the lock file, else of package.json. */
+function wantedHash(root) {
+  const lock = join(root, 'package-lock.json');
   return createHash('sha256')
-    .update(readFileSync(join(root, 'package-lock.json')))
+    .update(readFileSync(existsSync(lock) ? lock : join(root, 'package.json')))
     .digest('hex');
 }
 
-/**
- * Installs what package-lock.json names unless that is there already. Ends the process with a message when it fails.
- */
-export function ensureInstalled(root) {
-  const stamp = join(root, 'node_modules', '.cache', 'droplight', 'lock');
-  const wanted = lockHash(root);
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
-  console.log('Installing packages (once) …');
+/** npm's exit code. */
+function runNpm(args, root) {
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   // The optional download of Electron's binary is tried by the starter, with a time limit of its own.
   const env = { ...process.env, ELECTRON_SKIP_BINARY_DOWNLOAD: '1' };
-  const ran = spawnSync(npm, ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
-    cwd: root,
-    stdio: 'inherit',
-    env,
-    shell: process.platform === 'win32',
-  });
-  if (ran.status !== 0) {
-    console.error(
+  const ran = spawnSync(npm, args, { cwd: root, stdio: 'inherit', env, shell: process.platform === 'win32' });
+  return ran.status ?? 1;
+}
+
+function endWith(code) {
+  process.exit(code);
+}
+
+/**
+ * Installs what package-lock.json names unless that is there already; without that file, what package.json allows. Ends the
+ * process with a message when it fails. `npm`, `say` and `end` are for tests.
+ */
+export function ensureInstalled(root, { npm = runNpm, say = console.log, end = endWith } = {}) {
+  const stamp = join(root, 'node_modules', '.cache', 'droplight', 'lock');
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wantedHash(root)) return;
+  const locked = existsSync(join(root, 'package-lock.json'));
+  say(
+    locked
+      ? 'Installing packages (once) …'
+      : 'There is no package-lock.json: installing the newest versions that package.json allows (once), which may differ from the tested ones …',
+  );
+  const code = npm([locked ? 'ci' : 'install', '--no-audit', '--no-fund', '--loglevel=error'], root);
+  if (code !== 0) {
+    say(
       'The packages could not be installed. Look at the lines above: the network, the disk, or the version of Node (20.19 or later) may be the reason. Then start again.',
     );
-    process.exit(ran.status ?? 1);
+    end(code);
+    return;
   }
   mkdirSync(dirname(stamp), { recursive: true });
-  writeFileSync(stamp, wanted);
+  // Taken again: npm install may have written a lock file.
+  writeFileSync(stamp, wantedHash(root));
 }

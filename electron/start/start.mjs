@@ -6,26 +6,23 @@ import { appBrowser, hasDisplay, systemOpener } from './browsers.mjs';
 import { ensureBuilt } from './build.mjs';
 import { electronBinary } from './electron-binary.mjs';
 import { ensureInstalled } from './install.mjs';
+import { browserCommand, wayToOpen } from './way-to-open.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const wantsBrowser = process.argv.includes('--browser');
+const display = hasDisplay();
 
 ensureInstalled(root);
 await ensureBuilt(root);
 
-const electron = wantsBrowser ? null : electronBinary(root);
-if (electron && hasDisplay()) {
+// Without a display, or when a browser is asked for, the shell is not fetched either.
+const binary = wantsBrowser || !display ? null : electronBinary(root);
+const { electron, message } = wayToOpen({ wantsBrowser, electron: binary, display });
+if (message) console.log(message);
+if (electron) {
   const window = spawn(electron, [root], { stdio: 'inherit' });
   window.once('exit', (code) => process.exit(code ?? 0));
-} else {
-  if (!wantsBrowser)
-    console.log(
-      electron
-        ? 'No display: the same program is served for a browser.'
-        : 'Electron’s binary is not here: the same program opens in a browser.',
-    );
-  openInBrowser();
-}
+} else openInBrowser();
 
 function openInBrowser() {
   const server = spawn(process.execPath, [join(root, 'build', 'server', 'main.js')], {
@@ -34,18 +31,19 @@ function openInBrowser() {
   server.once('exit', (code) => process.exit(code ?? 0));
   for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => server.kill('SIGTERM'));
   server.stdout.once('data', (data) => {
-    const address = String(data).trim();
-    if (!hasDisplay()) {
-      console.log(`Open this address on this machine, once: ${address}`);
+    const { command, opened, byHand } = browserCommand(String(data).trim(), {
+      display,
+      browser: appBrowser(),
+      opener: systemOpener(),
+    });
+    if (!command) {
+      console.log(byHand);
       return;
     }
-    const browser = appBrowser();
-    const [command, ...args] = browser ? [browser, `--app=${address}`] : [...systemOpener(), address];
-    const opened = spawn(command, args, { stdio: 'ignore', detached: true });
-    opened.once('error', () =>
-      console.log(`No browser could be opened. Open this address on this machine, once: ${address}`),
-    );
-    opened.unref();
-    console.log('Droplight is open. Ctrl+C here ends it; everything recorded is on disk.');
+    const [program, ...args] = command;
+    const browser = spawn(program, args, { stdio: 'ignore', detached: true });
+    browser.once('error', () => console.log(byHand));
+    browser.once('spawn', () => console.log(opened));
+    browser.unref();
   });
 }

@@ -106,12 +106,12 @@ export interface HostFault {
 }
 
 /**
- *
+ * A fault as it is thrown on either side. `cause` is what went wrong underneath; it stays on the machine side.
  */
 export class HostError extends Error {
   readonly code: string;
-  constructor(fault: HostFault) {
-    super(fault.message);
+  constructor(fault: HostFault, options?: ErrorOptions) {
+    super(fault.message, options);
     this.name = 'HostError';
     this.code = fault.code;
   }

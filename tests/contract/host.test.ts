@@ -1,122 +1,48 @@
-import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { tmpdir } from 'node:os';
+import { connect } from 'node:net';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
-import { createHost, type Host } from '../../electron/host/host.ts';
-import { startServer, type LoopbackServer } from '../../electron/server/server.ts';
+import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { hostApi } from '../../shared/host/host-api.ts';
 import { HOST_METHODS } from '../../shared/host/host-methods.ts';
+import {
+  endIpc,
+  reachDirectly,
+  reachOverHttp,
+  reachOverIpc,
+  type DirectlyReached,
+  type ServerReached,
+} from './carriers.ts';
+import { describeContract, first, person, type Call } from './host-suite.ts';
 
-let home: string;
-let host: Host;
-let server: LoopbackServer;
-let cookie = '';
-beforeEach(async () => {
-  home = mkdtempSync(join(tmpdir(), 'droplight-'));
-  host = await createHost({ dataFolder: home, treesFolder: SHIPPED_TREES, shell: 'browser', version: '0' });
-  server = await startServer(host, join(home, 'no-window'));
-  cookie = (await fetch(server.address, { redirect: 'manual' })).headers.get('set-cookie')?.split(';')[0] ?? '';
-});
-afterEach(async () => {
-  await server.close();
-  rmSync(home, { recursive: true, force: true });
-});
+describeContract('directly', reachDirectly);
+describeContract('over HTTP', reachOverHttp);
+describeContract('over IPC', reachOverIpc);
+afterAll(endIpc);
 
-type Call = (method: string, body: unknown) => Promise<unknown>;
-const direct: Call = (method, body) => host.answer(method, body);
-const http: Call = async (method, body) => {
-  const response = await fetch(`${server.origin}/api/${method}`, {
-    method: 'POST',
-    headers: { 'Content-Type': 'application/json', Cookie: cookie, Origin: server.origin },
-    body: JSON.stringify(body),
-  });
-  const answer: unknown = await response.json();
-  if (!response.ok) throw Object.assign(new Error((answer as { message: string }).message), answer);
-  return answer;
-};
-const first = {
-  id: 'e1',
-  v: 1,
-  at: '2020-01-01T00:00:00Z',
-  by: '',
-  kind: 'visit.opened',
-  coach: 'Invented coach',
-  demo: true,
-};
-const person = { ...first, id: 'e2', kind: 'person.set', who: 'mechanic' };
-
-describe.each<[string, Call]>([
-  ['directly', direct],
-  ['over HTTP', http],
-])('the contract, %s', (_, call) => {
-  it('[HOST-1] writes a visit and reads it back as it was', async () => {
-    await call('visits.create', { visit: 'v-1', first });
-    expect(await call('visits.append', { visit: 'v-1', events: [person] })).toEqual({ written: 1 });
-    expect(await call('visits.read', { visit: 'v-1' })).toMatchObject({
-      events: [first, person],
-      notices: [],
-      readOnly: false,
-    });
-    expect(await call('visits.list', {})).toMatchObject({
-      visits: [{ id: 'v-1', coach: 'Invented coach', demo: true, events: 2 }],
-    });
-  });
-  it('[HOST-2] refuses what the table does not allow, with a code and a sentence', async () => {
-    await expect(call('visits.append', { visit: '../x', events: [person] })).rejects.toMatchObject({
-      code: 'bad-request',
-    });
-    await expect(call('visits.append', { visit: 'v-none', events: [person] })).rejects.toMatchObject({
-      code: 'no-such-visit',
-    });
-    await expect(call('no.such', {})).rejects.toMatchObject({ code: 'no-such-method' });
-    await call('visits.create', { visit: 'v-1', first });
-    await expect(call('visits.create', { visit: 'v-1', first })).rejects.toMatchObject({ code: 'visit-exists' });
-  });
-  it('[HOST-3] keeps the tree of a complaint beside the visit, under the hash of its content', async () => {
-    await call('visits.create', { visit: 'v-1', first });
-    const { trees } = (await call('trees.list', {})) as { trees: { id: string; hash: string }[] };
-    expect(trees.length).toBeGreaterThanOrEqual(5);
-    const { id, hash } = trees[0]!;
-    await call('visits.append', {
-      visit: 'v-1',
-      events: [{ ...first, id: 'e3', kind: 'complaint.opened', complaint: 'c', tree: id, treeHash: hash, words: '' }],
-    });
-    expect(readFileSync(join(home, 'visits', 'v-1', 'trees', hash, 'tree.yaml'), 'utf8')).toContain(`id: ${id}`);
-    expect(await call('trees.snapshot', { visit: 'v-1', hash })).toMatchObject({ id, hash });
-    await expect(
-      call('visits.append', {
-        visit: 'v-1',
-        events: [
-          {
-            ...first,
-            id: 'e4',
-            kind: 'complaint.opened',
-            complaint: 'd',
-            tree: id,
-            treeHash: 'f'.repeat(64),
-            words: '',
-          },
-        ],
-      }),
-    ).rejects.toMatchObject({ code: 'no-such-tree' });
-  });
-  it('[HOST-4] stores photos under the hash of their content and refuses what is none', async () => {
-    await call('visits.create', { visit: 'v-1', first });
-    const png = Buffer.from('89504e470d0a1a0a00', 'hex').toString('base64');
-    const { photo } = (await call('photos.write', { visit: 'v-1', type: 'image/png', data: png })) as { photo: string };
-    expect(await call('photos.read', { visit: 'v-1', photo })).toEqual({ type: 'image/png', data: png });
-    await expect(
-      call('photos.write', { visit: 'v-1', type: 'image/png', data: Buffer.from('<svg/>').toString('base64') }),
-    ).rejects.toMatchObject({ code: 'not-a-photo' });
+describe('a call that the contract does not have', () => {
+  it('[HOST-2] is refused directly and over HTTP; over IPC the window has no such call', async () => {
+    for (const reach of [reachDirectly, reachOverHttp]) {
+      const { call, close } = await reach();
+      for (const method of ['no.such', 'constructor', '__proto__', 'visits.create.x'])
+        await expect(call(method, {})).rejects.toMatchObject({ code: 'no-such-method' });
+      await close();
+    }
   });
 });
 
 describe('damage on disk', () => {
+  let reached: DirectlyReached;
+  let home: string;
+  let direct: Call;
+  beforeEach(async () => {
+    reached = await reachDirectly();
+    ({ home, call: direct } = reached);
+    await direct('visits.create', { visit: 'v-1', first });
+  });
+  afterEach(() => reached.close());
   const logOf = (): string =>
     join(home, 'visits', 'v-1', readdirSync(join(home, 'visits', 'v-1')).find((name) => name.endsWith('.jsonl')) ?? '');
-  beforeEach(() => host.call('visits.create', { visit: 'v-1', first }));
   it('[HOST-5] a torn last line costs that line only, is named, and the next append starts a fresh line', async () => {
     appendFileSync(logOf(), '{"id":"torn"');
     expect(await direct('visits.read', { visit: 'v-1' })).toMatchObject({
@@ -151,7 +77,22 @@ describe('damage on disk', () => {
       settings: { light: 'system' },
       notices: [{ code: 'settings-broken' }],
     });
-    expect(readdirSync(home)).toContain('settings.json.broken');
+    expect(readFileSync(join(home, 'settings.json.broken'), 'utf8')).toBe('{"light": "purple"');
+  });
+  it('[HOST-7] a second and a third broken file do not take the place of the first, even when asked for at once', async () => {
+    for (const [broken, name] of [
+      ['first', 'settings.json.broken'],
+      ['second', 'settings.json.broken-2'],
+      ['third', 'settings.json.broken-3'],
+    ] as const) {
+      writeFileSync(join(home, 'settings.json'), broken);
+      const answers = await Promise.all([direct('settings.read', {}), direct('settings.read', {})]);
+      expect(answers).toMatchObject([{ notices: [{ code: 'settings-broken' }] }, { notices: [] }]);
+      expect(JSON.stringify(answers[0])).toContain(`${name}.`);
+      expect(readFileSync(join(home, name), 'utf8')).toBe(broken);
+    }
+    expect(readdirSync(home).filter((each) => each.includes('broken'))).toHaveLength(3);
+    expect(existsSync(join(home, 'settings.json'))).toBe(false);
   });
   it('[HOST-8] two writers’ files are read as one', async () => {
     appendFileSync(join(home, 'visits', 'v-1', 'events-00000000ffff.jsonl'), `${JSON.stringify(person)}\n`);
@@ -160,6 +101,14 @@ describe('damage on disk', () => {
 });
 
 describe('the loopback server refuses', () => {
+  let reached: ServerReached;
+  let server: ServerReached['server'];
+  let cookie: string;
+  beforeEach(async () => {
+    reached = await reachOverHttp();
+    ({ server, cookie } = reached);
+  });
+  afterEach(() => reached.close());
   const post = (headers: Record<string, string>, path = '/api/app.info', body = '{}') =>
     new Promise<number>((resolve, reject) => {
       const { port } = new URL(server.origin);
@@ -194,6 +143,40 @@ describe('the loopback server refuses', () => {
       expect.stringContaining("default-src 'none'"),
     ]);
   });
+  it.each([19, 60])(
+    '[HOST-10] a body of %i MB, and the refusal can be read by who sends all of it first',
+    async (mb) => {
+      const { port } = new URL(server.origin);
+      const body = Buffer.alloc(mb * 1024 * 1024, 'x');
+      const answer = await new Promise<string>((resolve, reject) => {
+        const socket = connect(Number(port), '127.0.0.1');
+        socket.once('error', reject);
+        socket.pause();
+        socket.write(
+          [
+            'POST /api/photos.write HTTP/1.1',
+            `Host: 127.0.0.1:${port}`,
+            `Origin: ${server.origin}`,
+            `Cookie: ${cookie}`,
+            'Content-Type: application/json',
+            `Content-Length: ${body.length}`,
+            'Connection: close',
+            '\r\n',
+          ].join('\r\n'),
+        );
+        socket.write(body, () => {
+          const parts: Buffer[] = [];
+          socket.on('data', (part: Buffer) => parts.push(part));
+          socket.once('end', () => resolve(Buffer.concat(parts).toString('utf8')));
+          socket.resume();
+        });
+      });
+      expect(answer).toMatch(/^HTTP\/1\.1 413 /);
+      expect(answer).toContain('"code":"too-large"');
+      expect(answer).toContain('at once (18 MB). Nothing was written.');
+      expect(await post({ Cookie: cookie, Origin: server.origin })).toBe(200);
+    },
+  );
 });
 
 it('[HOST-11] the preload’s list of calls is the contract’s', () => {

@@ -80,9 +80,9 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     checkBodyOf(each, {
       file: source('checks'),
       path: [i],
-      states,
-      instruments: parts.instruments ?? [],
-      limits: parts.limits ?? [],
+      states: parts.access,
+      instruments: parts.instruments,
+      limits: parts.limits,
     }),
   );
 

@@ -1,15 +1,4 @@
-import {
-  isMap,
-  isNode,
-  isPair,
-  isSeq,
-  LineCounter,
-  parseDocument,
-  visit,
-  type Document,
-  type Node,
-  type YAMLParseError,
-} from 'yaml';
+import { isMap, isNode, isPair, isSeq, LineCounter, parseDocument, visit, type Document, type Node } from 'yaml';
 import type { Problem } from './problem.ts';
 
 /** Steps from the top of a file to a value: keys and list positions. */

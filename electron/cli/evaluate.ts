@@ -2,7 +2,6 @@
  * How well the tables are used: `npm run evaluate [-- --tree ID] [--coaches N] [--seed N] [--who ROLE] [--json] [--confusion]`.
  * Simulated coaches with one hidden fault each, worked through in four ways. It says nothing about how true the tables are.
  */
-import { parseArgs } from 'node:util';
 import { formatProblem, ROLES, type Role, type Tree, type Vocabulary } from '../../shared/knowledge/index.ts';
 import {
   everyCheckWay,
@@ -14,13 +13,22 @@ import {
 } from '../../shared/planning/evaluation/index.ts';
 import { toldToDrive, type DriveScore } from '../../shared/planning/evaluation/drive.ts';
 import { loadTrees } from './load-trees.ts';
-import { oneOf, runCommand, UsageError } from './usage.ts';
+import { oneOf, optionsOf, runCommand, UsageError } from './usage.ts';
 
 interface TreeScores {
   readonly tree: string;
   readonly scores: readonly Score[];
   readonly drive: DriveScore;
 }
+
+const OPTIONS = {
+  tree: { type: 'string' },
+  coaches: { type: 'string' },
+  seed: { type: 'string' },
+  who: { type: 'string' },
+  json: { type: 'boolean' },
+  confusion: { type: 'boolean' },
+} as const;
 
 function number(text: string | undefined, fallback: number, name: string): number {
   const value = text === undefined ? fallback : Number(text);
@@ -78,22 +86,13 @@ function confusion(score: Score): string {
 }
 
 await runCommand(async () => {
-  const { values } = parseArgs({
-    options: {
-      tree: { type: 'string' },
-      coaches: { type: 'string' },
-      seed: { type: 'string' },
-      who: { type: 'string' },
-      json: { type: 'boolean' },
-      confusion: { type: 'boolean' },
-    },
-  });
-  const { trees, vocabulary, problems } = await loadTrees();
-  if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
-  const ids = values.tree === undefined ? [...trees.keys()] : [oneOf(values.tree, [...trees.keys()], 'tree')];
+  const values = optionsOf(OPTIONS, '[--tree ID] [--coaches N] [--seed N] [--who ROLE] [--json] [--confusion]');
   const who: Role = values.who === undefined ? 'mechanic' : oneOf(values.who, ROLES, 'role');
   const coaches = number(values.coaches, 2000, 'coaches');
   const seed = number(values.seed, 7, 'seed');
+  const { trees, vocabulary, problems } = await loadTrees();
+  if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
+  const ids = values.tree === undefined ? [...trees.keys()] : [oneOf(values.tree, [...trees.keys()], 'tree')];
   const all: TreeScores[] = [];
   if (!values.json)
     console.log(

@@ -1,3 +1,4 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { nearestText } from '../../shared/knowledge/names.ts';
 
 /** Something wrong with what was asked on the command line. Printed without a stack; exit code 2. */
@@ -11,6 +12,25 @@ export function oneOf<T extends string>(value: string, allowed: readonly T[], wh
   if (found !== undefined) return found;
   const list = allowed.length <= 20 ? ` Allowed: ${allowed.join(', ')}.` : '';
   throw new UsageError(`${what} "${value}" does not exist.${nearestText(value, allowed)}${list}`);
+}
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+/**
+ * The options of the command line.
+ *
+ * @param use  what may be written, for the message.
+ * @throws {UsageError} for an option that does not exist, naming the nearest, or one without its value.
+ */
+export function optionsOf<T extends Options>(options: T, use: string) {
+  try {
+    return parseArgs({ options, strict: true }).values;
+  } catch (problem) {
+    if (!(problem instanceof TypeError)) throw problem;
+    const option = /'-{1,2}([^'\s]+)/.exec(problem.message)?.[1] ?? '';
+    const near = option in options ? '' : nearestText(option, Object.keys(options));
+    throw new UsageError(`${problem.message.split('.')[0]!}.${near} Use: ${use}`);
+  }
 }
 
 /**

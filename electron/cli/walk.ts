@@ -5,13 +5,11 @@
  */
 import { readFile } from 'node:fs/promises';
 import { text as readAll } from 'node:stream/consumers';
-import { parseArgs } from 'node:util';
 import { formatProblem, ROLES, type Role } from '../../shared/knowledge/index.ts';
-import { nearestText } from '../../shared/knowledge/names.ts';
 import { assess, defaultCosts, idsOf, move, needOf, vocabularyGraph } from '../../shared/planning/index.ts';
 import { readFindings } from './findings-file.ts';
 import { loadTrees } from './load-trees.ts';
-import { oneOf, runCommand, UsageError } from './usage.ts';
+import { oneOf, optionsOf, runCommand, UsageError } from './usage.ts';
 import { walkReport, walkText } from './walk-report.ts';
 
 const OPTIONS = {
@@ -21,26 +19,6 @@ const OPTIONS = {
   access: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
-
-interface Asked {
-  readonly tree?: string | undefined;
-  readonly findings?: string | undefined;
-  readonly who?: string | undefined;
-  readonly access?: string | undefined;
-  readonly json?: boolean | undefined;
-}
-
-function asked(): Asked {
-  try {
-    return parseArgs({ options: OPTIONS, strict: true }).values;
-  } catch (problem) {
-    if (!(problem instanceof TypeError)) throw problem;
-    const option = /'(-{1,2}[^'\s]+)/.exec(problem.message)?.[1] ?? '';
-    throw new UsageError(
-      `${problem.message.split('.')[0]!}.${nearestText(option.replace(/^-+/, ''), Object.keys(OPTIONS))} Use: --tree ID --findings FILE.json [--who ROLE] [--access STATE] [--json]`,
-    );
-  }
-}
 
 async function textOf(file: string): Promise<string> {
   if (file === '-') return readAll(process.stdin);
@@ -53,7 +31,7 @@ async function textOf(file: string): Promise<string> {
 }
 
 await runCommand(async () => {
-  const options = asked();
+  const options = optionsOf(OPTIONS, '--tree ID --findings FILE.json [--who ROLE] [--access STATE] [--json]');
   const { trees, vocabulary, problems } = await loadTrees();
   if (!vocabulary) throw new UsageError(`The vocabulary cannot be read:\n${problems.map(formatProblem).join('\n')}`);
   if (options.tree === undefined) throw new UsageError(`--tree is missing. Trees: ${[...trees.keys()].join(', ')}.`);

@@ -7,37 +7,37 @@ import type { SharedCheck } from './vocabulary.ts';
 
 export type CheckBody = v.InferOutput<(typeof vocabularyFiles)['checks']>[number];
 
-/** What the body of a check may refer to, and where it stands. */
+/** What the body of a check may refer to, and where it stands. Null: that file cannot be read, which is reported there. */
 export interface BodyContext {
   readonly file: SourceFile;
   readonly path: Path;
-  readonly states: readonly { readonly id: string }[];
-  readonly instruments: readonly { readonly id: string; readonly unit: string }[];
-  readonly limits: readonly { readonly id: string }[];
+  readonly states: readonly { readonly id: string }[] | null;
+  readonly instruments: readonly { readonly id: string; readonly unit: string }[] | null;
+  readonly limits: readonly { readonly id: string }[] | null;
 }
 
 /** The part of a check that is the same in every tree, with its references held against the vocabulary. */
 export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck {
-  const { file, path } = context;
+  const { file, path, states, instruments, limits } = context;
   const at = (...steps: (string | number)[]): Path => [...path, ...steps];
-  if (!context.states.some((state) => state.id === body.access)) {
+  if (states && !states.some((state) => state.id === body.access)) {
     file.error(
       'unknown-access',
       at('access'),
       `"${body.access}" is not an access state.${nearestText(
         body.access,
-        context.states.map((state) => state.id),
+        states.map((state) => state.id),
       )}`,
     );
   }
   body.limits.forEach((limit, i) => {
-    if (!context.limits.some((each) => each.id === limit))
+    if (limits && !limits.some((each) => each.id === limit))
       file.error(
         'unknown-limit',
         at('limits', i),
         `"${limit}" is not declared in limits.yaml.${nearestText(
           limit,
-          context.limits.map((each) => each.id),
+          limits.map((each) => each.id),
         )}`,
       );
   });
@@ -60,15 +60,15 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
   let measure: SharedCheck['measure'];
   if (body.measure) {
     const { unit, instrument } = body.measure;
-    const tool = context.instruments.find((each) => each.id === instrument);
+    const tool = instruments?.find((each) => each.id === instrument);
     if (!isUnit(unit)) file.error('unknown-unit', at('measure', 'unit'), unknownUnit(unit));
-    if (!tool)
+    if (instruments && !tool)
       file.error(
         'unknown-instrument',
         at('measure', 'instrument'),
         `"${instrument}" is not declared in instruments.yaml.${nearestText(
           instrument,
-          context.instruments.map((each) => each.id),
+          instruments.map((each) => each.id),
         )}`,
       );
     if (isUnit(unit) && tool && isUnit(tool.unit)) {

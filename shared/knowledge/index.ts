@@ -8,4 +8,4 @@ export * from './vocabulary.ts';
 export type { Block, Blocks, Inline } from './blocks.ts';
 export { inlineMarkdown, markdownBlocks, referencesIn, withNames } from './markdown.ts';
 export { complaintIndex, searchComplaints, type ComplaintIndex, type Hit } from './search.ts';
-export { LINT_RULES, lintTree, type LintRule } from './lint/index.ts';
+export { EXCEPTION_CODES, LINT_RULES, lintTree, type LintRule } from './lint/index.ts';

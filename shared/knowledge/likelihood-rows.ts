@@ -32,6 +32,8 @@ export function likelihoodRows(
       file.error('unknown-cause', at(cause), `"${cause}" is not declared.${nearestText(cause, causeIds)}`);
   }
   const resultIds = results.map(({ id }) => id);
+  // Two results of one name are reported already; no row can be right under them.
+  if (new Set(resultIds).size < resultIds.length) return [...causeIds].map(() => resultIds.map(() => 1));
   return [...causeIds].map((cause) => {
     const row = written[cause];
     if (!row) {

@@ -80,9 +80,9 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     checkBodyOf(each, {
       file: source('checks'),
       path: [i],
-      states,
-      instruments: parts.instruments ?? [],
-      limits: parts.limits ?? [],
+      states: parts.access,
+      instruments: parts.instruments,
+      limits: parts.limits,
     }),
   );
 
@@ -91,7 +91,12 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
   return {
     problems,
     value: {
-      limits: new Map(parts.limits!.map((each) => [each.id, each])),
+      limits: new Map(
+        parts.limits!.map(({ disagreement, ...limit }) => [
+          limit.id,
+          { ...limit, ...(disagreement === undefined ? {} : { disagreement }) },
+        ]),
+      ),
       instruments: new Map(parts.instruments!.map((each) => [each.id, { ...each, unit: unitOf(each.unit).id }])),
       access: states.map(({ open, close, parent, ...state }) => ({
         ...state,

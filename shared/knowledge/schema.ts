@@ -127,9 +127,23 @@ function isShared(input: unknown): boolean {
 export type TreeFile = v.InferOutput<typeof treeFile>;
 
 const status = v.picklist(STATUSES);
+/** A figure or statement as a source prints it. */
+const said = { value: text, source: text, status };
 
 export const vocabularyFiles = {
-  limits: v.array(v.strictObject({ id, quantity: text, value: text, source: text, status })),
+  limits: v.array(
+    v.strictObject({
+      id,
+      quantity: text,
+      ...said,
+      disagreement: v.optional(
+        v.strictObject({
+          others: v.pipe(v.array(v.strictObject(said)), v.minLength(1, 'at least one other source')),
+          taken: text,
+        }),
+      ),
+    }),
+  ),
   instruments: v.array(
     v.strictObject({
       id,

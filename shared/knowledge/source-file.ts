@@ -1,4 +1,4 @@
-import { isMap, isNode, isPair, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml';
+import { isMap, isNode, isPair, isSeq, LineCounter, parseDocument, visit, type Document, type Node } from 'yaml';
 import type { Problem } from './problem.ts';
 
 /** Steps from the top of a file to a value: keys and list positions. */
@@ -16,14 +16,16 @@ export class SourceFile {
     this.name = name;
     this.#text = text;
     this.#document = parseDocument(text, { lineCounter: this.#lines, uniqueKeys: true, prettyErrors: false });
-    for (const error of this.#document.errors) {
+    for (const error of worthSaying(this.#document.errors)) {
       const [from, to] = error.pos;
       this.#report(
         'error',
         `yaml-${error.code.toLowerCase().replaceAll('_', '-')}`,
         from,
         to,
-        `${sentence(error.message)} Correct the YAML here.`,
+        error.code === 'DUPLICATE_KEY'
+          ? `"${/^[^:\s]*/.exec(text.slice(from))![0]}" is given twice in this group of keys. Take one of the two out.`
+          : `${sentence(error.message)} Correct the YAML here.`,
       );
     }
     for (const warning of this.#document.warnings) {
@@ -41,19 +43,21 @@ export class SourceFile {
   /** The file as plain data, or undefined when it is no YAML or uses aliases. */
   data(): unknown {
     if (this.#document.errors.length > 0) return undefined;
-    try {
-      return this.#document.toJS({ maxAliasCount: 0 });
-    } catch (cause) {
-      if (!(cause instanceof ReferenceError)) throw cause;
-      this.#report(
-        'error',
-        'yaml-alias',
-        0,
-        0,
-        'An alias (*name) is used. Aliases are not allowed in these files: write the value out.',
-      );
-      return undefined;
-    }
+    let aliases = 0;
+    visit(this.#document, {
+      Alias: (_, node) => {
+        aliases += 1;
+        const [from, to] = node.range ?? [0, 1];
+        this.#report(
+          'error',
+          'yaml-alias',
+          from,
+          to,
+          `The alias *${node.source} is used. Aliases are not allowed in these files: write the value out.`,
+        );
+      },
+    });
+    return aliases > 0 ? undefined : this.#document.toJS();
   }
 
   error(code: string, path: Path, message: string): void {
@@ -100,6 +104,12 @@ export class SourceFile {
     }
     return range;
   }
+}
+
+/** Keys given twice stand for themselves; of all other faults of form only the first is true, the rest follow from it. */
+function worthSaying<T extends { readonly code: string }>(errors: readonly T[]): T[] {
+  const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
+  return errors.filter((error) => error === first || error.code === 'DUPLICATE_KEY');
 }
 
 function sentence(message: string): string {

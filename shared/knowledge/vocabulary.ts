@@ -1,18 +1,31 @@
 /** What several trees share, each id declared once in `trees/vocabulary/`. */
 import type { Check, LayoutValue } from './tree.ts';
 
-/** How a number or statement came to be. */
+/**
+ * How a number or statement came to be: read in the source named; read in a text that quotes it; from memory, to be
+ * verified; common practice without a source; judgement.
+ */
 export const STATUSES = ['seen', 'second-hand', 'memory', 'practice', 'judgement'] as const;
 export type Status = (typeof STATUSES)[number];
 
-export interface Limit {
-  readonly id: string;
-  readonly quantity: string;
+/** A figure or statement, where it is from and how it was read. */
+export interface Said {
   /** As printed, with its unit. */
   readonly value: string;
   /** "common practice, no source" where there is none. */
   readonly source: string;
   readonly status: Status;
+}
+
+export interface Limit extends Said {
+  readonly id: string;
+  readonly quantity: string;
+  /** Present where sources disagree about the same thing: the value above is one of them. */
+  readonly disagreement?: {
+    readonly others: readonly Said[];
+    /** Which figure the bands of the checks follow, and why. */
+    readonly taken: string;
+  };
 }
 
 export interface Instrument {

@@ -1,14 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadTrees, SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
-import {
-  complaintIndex,
-  formatProblem,
-  lintTree,
-  LINT_RULES,
-  searchComplaints,
-  type Tree,
-} from '../../shared/knowledge/index.ts';
+import { complaintIndex, formatProblem, lintTree, searchComplaints } from '../../shared/knowledge/index.ts';
 
 const { trees, vocabulary, problems } = await loadTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
@@ -31,65 +24,6 @@ describe('the shipped trees', () => {
       expect(alt.length).toBeGreaterThan(20);
       expect(readFileSync(`${SHIPPED_TREES}/pictures/${file}`, 'utf8')).not.toMatch(/<script|onload|href="http/i);
     }
-  });
-});
-
-/** The first shipped tree with some of it exchanged. */
-const broken = (change: Partial<Tree>): string[] => {
-  const [first] = shipped;
-  const source = [...trees.values()][0]!.source;
-  return lintTree({ ...first!, ...change }, vocabulary!, source).map(({ code }) => code);
-};
-
-describe('every lint rule finds its fault', () => {
-  const [first] = shipped;
-  const checks = first!.checks;
-  const with0 = (change: Partial<(typeof checks)[number]>): Partial<Tree> => ({
-    checks: checks.map((check, i) => (i === 0 ? { ...check, ...change } : check)),
-  });
-  const cases: Readonly<Record<string, Partial<Tree>>> = {
-    'danger-without-stop-rule': { stopRules: [] },
-    'danger-without-caution': with0({
-      cautions: [],
-      settles: [first!.causes.find(({ hazard }) => hazard === 'danger')!.id],
-    }),
-    'hazard-without-caution': with0({ cautions: [], hazards: ['rolls'] }),
-    'owner-in-danger': with0({ who: 'owner-no-tools', hazards: ['lifts'] }),
-    'check-separates-nothing': with0({ likelihood: checks[0]!.likelihood.map((row) => row.map(() => 1 / row.length)) }),
-    'causes-alike': {
-      checks: checks.map((check) => ({ ...check, likelihood: check.likelihood.map(() => check.likelihood[0]!) })),
-    },
-    'result-unexplained': with0({
-      results: [...checks[0]!.results, { id: 'never', label: 'never', range: null }],
-      likelihood: checks[0]!.likelihood.map((row) => [...row.slice(0, -1), row.at(-1)! - 0.001, 0.001]),
-    }),
-    'unreachable-check': with0({ requires: [{ check: checks[0]!.id, results: [checks[0]!.results[0]!.id] }] }),
-    'missing-proof': { proofs: [] },
-    'measure-without-limit': with0({ measure: { unit: 'psi', of: '', instrument: 'test-gauge' }, limits: [] }),
-    'band-gap': with0({
-      measure: { unit: 'psi', of: '', instrument: 'test-gauge' },
-      results: [
-        { id: 'a', label: 'a', range: [null, 1] },
-        { id: 'b', label: 'b', range: [2, null] },
-        ...checks[0]!.results.slice(2),
-      ],
-    }),
-    'teaching-order': { teaching: first!.teaching.slice(1) },
-    'unknown-reference': { stopRules: first!.stopRules.map((rule) => ({ ...rule, why: 'see `no-such-thing`' })) },
-    'tool-not-covered': with0({ tools: ['a thing that nobody has'] }),
-    'few-phrases': { phrases: ['one'] },
-    'unknown-rule': { exceptions: [{ rule: 'no-such-rule', at: 'x', why: 'test' }] },
-    'exception-not-needed': { exceptions: [{ rule: 'few-phrases', at: first!.id, why: 'test' }] },
-  };
-  it.each(Object.entries(cases))('[KNO-7] %s', (code, change) => {
-    expect(broken({})).not.toContain(code);
-    expect(broken(change)).toContain(code);
-  });
-  it('[KNO-8] no rule is without a case here', () => {
-    expect(LINT_RULES.map(({ code }) => code).filter((code) => !(code in cases))).toEqual([]);
-  });
-  it('[KNO-9] an exception with a reason is taken', () => {
-    expect(broken({ phrases: ['one'], exceptions: [{ rule: 'few-phrases', at: first!.id, why: 'test' }] })).toEqual([]);
   });
 });
 

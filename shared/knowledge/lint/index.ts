@@ -1,3 +1,4 @@
+import { nearestText } from '../names.ts';
 import type { Problem } from '../problem.ts';
 import type { SourceFile } from '../source-file.ts';
 import type { Tree } from '../tree.ts';
@@ -40,6 +41,9 @@ export const LINT_RULES: readonly LintRule[] = [
   fewPhrases,
 ];
 
+/** Faults of the exceptions that a tree makes from the rules. They cannot be excepted themselves. */
+export const EXCEPTION_CODES = ['unknown-rule', 'exception-not-needed'] as const;
+
 /**
  * Holds a tree against every rule. A fault that the tree excepts with a reason is left out; an exception that is no
  * longer needed, or names no rule, is itself an error.
@@ -48,6 +52,7 @@ export const LINT_RULES: readonly LintRule[] = [
  */
 export function lintTree(tree: Tree, vocabulary: Vocabulary, source: SourceFile): Problem[] {
   const before = source.problems.length;
+  const codes = LINT_RULES.map(({ code }) => code);
   const needed = new Set<number>();
   for (const rule of LINT_RULES) {
     rule.check({ tree, vocabulary }, (at, path, message) => {
@@ -57,11 +62,11 @@ export function lintTree(tree: Tree, vocabulary: Vocabulary, source: SourceFile)
     });
   }
   tree.exceptions.forEach((exception, i) => {
-    if (!LINT_RULES.some(({ code }) => code === exception.rule))
+    if (!codes.includes(exception.rule))
       source.error(
         'unknown-rule',
         ['exceptions', i, 'rule'],
-        `"${exception.rule}" is not a rule. Rules: ${LINT_RULES.map(({ code }) => code).join(', ')}.`,
+        `"${exception.rule}" is not a rule.${nearestText(exception.rule, codes)} Rules: ${codes.join(', ')}.`,
       );
     else if (!needed.has(i))
       source.error(

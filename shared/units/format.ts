@@ -4,8 +4,8 @@ import { UNITS } from './units.ts';
 export type UnitSystem = 'us' | 'metric';
 
 const PREFERRED: Readonly<Record<UnitSystem, readonly string[]>> = {
-  us: ['psi', 'psi/min', 'in', 'degF', 'degF-diff', 'lb-ft', 'mph', 'qt', 'qt/1000mi'],
-  metric: ['kPa', 'kPa/min', 'mm', 'degC', 'K', 'N·m', 'km/h', 'L', 'L/1000km'],
+  us: ['psi', 'psi/min', 'in', 'degF', 'degF-diff', 'lb-ft', 'mph', 'qt', 'qt/1000mi', 'gal/min', 'lbf'],
+  metric: ['kPa', 'kPa/min', 'mm', 'degC', 'K', 'N·m', 'km/h', 'L', 'L/1000km', 'L/min', 'N'],
 };
 
 /** The unit of the same quantity that people of a system read; the same unit where there is no choice. Water and mercury columns stay: the instrument decides. */

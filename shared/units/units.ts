@@ -17,6 +17,9 @@ export type Quantity =
   | 'voltage'
   | 'resistance'
   | 'rotation'
+  | 'frequency'
+  | 'flow'
+  | 'force'
   | 'time';
 
 export interface Unit {
@@ -42,6 +45,8 @@ const LBFT_NM = 0.45359237 * 9.80665 * 0.3048;
 /** Conventional inch of water and of mercury, NIST SP 811 appendix B. */
 const INH2O_KPA = 0.24908891;
 const INHG_KPA = 3.38638864;
+/** Pound-force in newton: 0.45359237 kg × 9.80665 m/s², exact by definition. */
+const LBF_N = 0.45359237 * 9.80665;
 const QUART_L = 0.946352946;
 const MILE_KM = 1.609344;
 
@@ -127,6 +132,15 @@ export const UNITS: readonly Unit[] = [
   unit('V', 'V', 'volts', 'voltage', 1, 1, ['volt', 'volts']),
   unit('ohm', 'ohm', 'ohms', 'resistance', 1, 1, ['ohms', 'ω', 'Ω']),
   unit('rpm', 'rpm', 'revolutions per minute', 'rotation', 1, 0, ['r/min', '1/min', 'min-1', 'revs']),
+  unit('Hz', 'Hz', 'beats per second', 'frequency', 1, 1, ['hertz', '1/s', 'beatspersecond']),
+  unit('L/min', 'L/min', 'litres per minute', 'flow', 1, 1, ['l/minute', 'litresperminute', 'litersperminute', 'lpm']),
+  unit('gal/min', 'gal/min', 'US gallons per minute', 'flow', 4 * QUART_L, 1, [
+    'gallonsperminute',
+    'gal/minute',
+    'gpm',
+  ]),
+  unit('N', 'N', 'newton', 'force', 1, 0, ['newton', 'newtons']),
+  unit('lbf', 'lbf', 'pounds-force', 'force', LBF_N, 0, ['lbs', 'lb', 'poundsforce', 'poundforce']),
   unit('s', 's', 'seconds', 'time', 1, 0, ['sec', 'second', 'seconds']),
   unit('min', 'min', 'minutes', 'time', 60, 1, ['minute', 'minutes']),
   unit('h', 'h', 'hours', 'time', 3600, 1, ['hour', 'hours', 'hrs']),

@@ -22,6 +22,8 @@ describe('[UNI-1] conversions by NIST SP 811, appendix B', () => {
     [0.3125, 'in', 'mm', 7.9375],
     [1, 'inHg', 'kPa', 3.38638864],
     [1, 'inH2O', 'kPa', 0.24908891],
+    [1, 'lbf', 'N', 4.4482216152605],
+    [1, 'gal/min', 'L/min', 3.785411784],
   ])('%s %s is %s %s', (value, from, to, expected) => {
     expect(convert(value, from, to)).toBeCloseTo(expected, 8);
   });

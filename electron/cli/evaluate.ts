@@ -12,7 +12,7 @@ import {
   type Score,
 } from '../../shared/planning/evaluation/index.ts';
 import { toldToDrive, type DriveScore } from '../../shared/planning/evaluation/drive.ts';
-import { loadTrees } from './load-trees.ts';
+import { loadTrees, shippedIds } from './load-trees.ts';
 import { oneOf, optionsOf, runCommand, UsageError } from './usage.ts';
 
 interface TreeScores {
@@ -90,9 +90,10 @@ await runCommand(async () => {
   const who: Role = values.who === undefined ? 'mechanic' : oneOf(values.who, ROLES, 'role');
   const coaches = number(values.coaches, 2000, 'coaches');
   const seed = number(values.seed, 7, 'seed');
-  const { trees, vocabulary, problems } = await loadTrees();
+  const known = await shippedIds();
+  const ids = values.tree === undefined ? known : [oneOf(values.tree, known, 'tree')];
+  const { trees, vocabulary, problems } = await loadTrees({ only: ids });
   if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
-  const ids = values.tree === undefined ? [...trees.keys()] : [oneOf(values.tree, [...trees.keys()], 'tree')];
   const all: TreeScores[] = [];
   if (!values.json)
     console.log(

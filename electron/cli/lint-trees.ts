@@ -25,7 +25,7 @@ function askedFolder(): string {
 /** Reads a folder. A tree folder without its file is a fault of the trees; a folder without vocabulary is none of ours. */
 async function load(folder: string, label: string): Promise<LoadedTrees> {
   try {
-    return await loadTrees(folder, label);
+    return await loadTrees({ folder, label });
   } catch (problem) {
     if (!(problem instanceof Error && 'code' in problem && 'path' in problem)) throw problem;
     const missing = relative(process.cwd(), String(problem.path)) || '.';

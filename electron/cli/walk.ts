@@ -8,7 +8,7 @@ import { text as readAll } from 'node:stream/consumers';
 import { formatProblem, ROLES, type Role } from '../../shared/knowledge/index.ts';
 import { assess, defaultCosts, idsOf, move, needOf, vocabularyGraph } from '../../shared/planning/index.ts';
 import { readFindings } from './findings-file.ts';
-import { loadTrees } from './load-trees.ts';
+import { loadTrees, shippedIds } from './load-trees.ts';
 import { oneOf, optionsOf, runCommand, UsageError } from './usage.ts';
 import { walkReport, walkText } from './walk-report.ts';
 
@@ -32,10 +32,11 @@ async function textOf(file: string): Promise<string> {
 
 await runCommand(async () => {
   const options = optionsOf(OPTIONS, '--tree ID --findings FILE.json [--who ROLE] [--access STATE] [--json]');
-  const { trees, vocabulary, problems } = await loadTrees();
+  const ids = await shippedIds();
+  if (options.tree === undefined) throw new UsageError(`--tree is missing. Trees: ${ids.join(', ')}.`);
+  const id = oneOf(options.tree, ids, 'tree');
+  const { trees, vocabulary, problems } = await loadTrees({ only: [id] });
   if (!vocabulary) throw new UsageError(`The vocabulary cannot be read:\n${problems.map(formatProblem).join('\n')}`);
-  if (options.tree === undefined) throw new UsageError(`--tree is missing. Trees: ${[...trees.keys()].join(', ')}.`);
-  const id = oneOf(options.tree, [...trees.keys()], 'tree');
   const { value: tree, problems: faults } = trees.get(id)!;
   if (!tree) throw new UsageError(`Tree "${id}" cannot be read:\n${faults.map(formatProblem).join('\n')}`);
   const who: Role = options.who === undefined ? 'mechanic' : oneOf(options.who, ROLES, 'role');

@@ -17,6 +17,7 @@ import { deviceId } from './device-id.ts';
 import { faultOf, reportOf } from './fault.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
+import { TreeCards } from './tree-cards.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
 import { VisitFiles, type EventRecord } from './visit-files.ts';
 import { isMissing } from './whole-file.ts';
@@ -48,6 +49,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const visits = new VisitFiles(visitsFolder, await deviceId(dataFolder));
   const photos = new PhotoFiles(visitsFolder);
   const settings = new SettingsFiles(dataFolder);
+  const cards = new TreeCards(dataFolder, options.version);
   const shipped = async (): Promise<TreeSnapshot[]> => snapshotsOf(await readTreeFolder(treesFolder));
 
   const handlers: Handlers = {
@@ -58,7 +60,16 @@ export async function createHost(options: HostOptions): Promise<Host> {
       await settings.write(request);
       return { settings: request };
     },
-    'trees.list': async () => ({ trees: await shipped(), notices: [] }),
+    'trees.list': async () => cards.of(await shipped()),
+    'trees.read': async ({ hash }) => {
+      const found = (await shipped()).find((snapshot) => snapshot.hash === hash);
+      if (!found)
+        throw new HostError({
+          code: 'no-such-tree',
+          message: 'The trees on disk have changed since the window was opened. Open the window again.',
+        });
+      return found;
+    },
     'trees.snapshot': async ({ visit, hash }) => {
       const kept = await keptSnapshot(visits.folderOf(visit), hash);
       const found = kept ?? (await shipped()).find((snapshot) => snapshot.hash === hash);

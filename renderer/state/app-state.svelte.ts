@@ -1,5 +1,11 @@
 import { createContext } from 'svelte';
-import { complaintIndex, searchComplaints, type LayoutValue, type Role } from '../../shared/knowledge/index.ts';
+import {
+  complaintIndex,
+  searchComplaints,
+  type LayoutValue,
+  type Role,
+  type ToolKind,
+} from '../../shared/knowledge/index.ts';
 import {
   DEFAULT_SETTINGS,
   HostError,
@@ -25,7 +31,7 @@ import {
 } from '../../shared/visit/index.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
-import { loadSnapshot, nameIn, type LoadedTree } from './trees.ts';
+import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
 /** Visits of the yard whose standing is worked out; older ones are named only. */
@@ -64,7 +70,10 @@ export class AppState {
   settings = $state.raw<Settings>(DEFAULT_SETTINGS);
   dataFolder = $state('');
   shell = $state('');
-  trees = $state.raw<readonly LoadedTree[]>([]);
+  /** Complaints that can be opened; a tree itself is read when it is needed. */
+  listed = $state.raw<readonly ListedTree[]>([]);
+  /** Kinds of tools that can be at hand. */
+  tools = $state.raw<readonly ToolKind[]>([]);
   visits = $state.raw<readonly VisitSummary[]>([]);
   /** Where the newest visits of the yard stand; fills up after the list is shown. */
   standings = $state.raw<ReadonlyMap<string, readonly ComplaintStanding[]>>(new Map());
@@ -79,11 +88,10 @@ export class AppState {
   readOnly = $state(false);
   events = $state.raw<readonly VisitEvent[]>([]);
   complaintId = $state<string | null>(null);
-  /** Trees of old visits, by hash. */
-  #kept = $state.raw<ReadonlyMap<string, LoadedTree>>(new Map());
+  /** Trees read so far, by hash. */
+  pinnedTrees = $state.raw<ReadonlyMap<string, LoadedTree>>(new Map());
 
-  readonly index = $derived(complaintIndex(this.trees.map(({ tree }) => tree)));
-  readonly pinnedTrees = $derived(new Map([...this.trees.map((each) => [each.hash, each] as const), ...this.#kept]));
+  readonly index = $derived(complaintIndex(this.listed.map(({ card }) => card)));
   readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.pinnedTrees) : null);
   readonly complaint: ComplaintState | null = $derived(
     this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null,
@@ -105,7 +113,7 @@ export class AppState {
   /** Loads settings, trees and the list of visits. */
   async start(): Promise<void> {
     await this.#guard(async () => {
-      const [info, { settings, notices }, { trees, notices: treeNotices }] = await Promise.all([
+      const [info, { settings, notices }, { trees, tools, notices: treeNotices }] = await Promise.all([
         this.#host.call('app.info', {}),
         this.#host.call('settings.read', {}),
         this.#host.call('trees.list', {}),
@@ -114,25 +122,29 @@ export class AppState {
       this.shell = info.shell;
       this.settings = settings;
       this.keys.enabled = settings.singleKeys;
-      const loaded = trees.map(loadSnapshot);
-      this.trees = loaded.flatMap(({ tree }) => tree ?? []);
-      this.notices = [...notices, ...treeNotices, ...loaded.flatMap(({ notices: more }) => more)];
+      this.listed = trees;
+      this.tools = tools;
+      this.notices = [...notices, ...treeNotices];
       await this.refreshYard();
     });
     this.ready = true;
+    await this.#guard(() => this.#workOutStandings());
   }
 
   async refreshYard(): Promise<void> {
     const { visits, notices } = await this.#host.call('visits.list', {});
     this.visits = visits;
     this.notices = [...this.notices.filter(({ code }) => !code.startsWith('visit-')), ...notices];
-    for (const { id } of visits.slice(0, STANDINGS)) {
-      const { read, kept } = await this.#readVisit(id);
-      this.standings = new Map([...this.standings, [id, standingsOf(read, new Map([...this.pinnedTrees, ...kept]))]]);
+  }
+
+  async #workOutStandings(): Promise<void> {
+    for (const { id } of this.visits.slice(0, STANDINGS)) {
+      const { read } = await this.#readVisit(id);
+      this.standings = new Map([...this.standings, [id, standingsOf(read, this.pinnedTrees)]]);
     }
   }
 
-  nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.trees, id);
+  nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.listed, id);
 
   search(words: string): ReturnType<typeof searchComplaints> {
     return searchComplaints(this.index, words);
@@ -157,12 +169,12 @@ export class AppState {
   async toYard(): Promise<void> {
     await this.#guard(() => this.refreshYard());
     this.go('yard');
+    await this.#guard(() => this.#workOutStandings());
   }
 
   async openVisit(visit: string): Promise<void> {
     await this.#guard(async () => {
-      const { read, kept, notices, readOnly } = await this.#readVisit(visit);
-      this.#kept = kept;
+      const { read, notices, readOnly } = await this.#readVisit(visit);
       this.visitId = visit;
       this.readOnly = readOnly;
       this.events = read;
@@ -177,7 +189,6 @@ export class AppState {
   /** Reads a visit's log and the trees it was made with. */
   async #readVisit(visit: string): Promise<{
     readonly read: readonly VisitEvent[];
-    readonly kept: ReadonlyMap<string, LoadedTree>;
     readonly notices: readonly Notice[];
     readonly readOnly: boolean;
   }> {
@@ -192,28 +203,41 @@ export class AppState {
         if (unread.length === 0) unread.push({ code: `visit-${problem.code}`, message: problem.message });
       }
     }
-    const kept = new Map(this.#kept);
     for (const event of read) {
-      if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash) || kept.has(event.treeHash))
-        continue;
+      if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash)) continue;
       const { tree, notices: more } = loadSnapshot(
         await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }),
       );
-      if (tree) kept.set(event.treeHash, tree);
+      if (tree) this.#keep(tree);
       unread.push(...more);
     }
-    return { read, kept, notices: [...notices, ...unread], readOnly };
+    return { read, notices: [...notices, ...unread], readOnly };
+  }
+
+  #keep(tree: LoadedTree): void {
+    this.pinnedTrees = new Map([...this.pinnedTrees, [tree.hash, tree]]);
+  }
+
+  /** A tree of the list, read when it is first needed; null with a notice when its file has an error. */
+  async #loaded(hash: string): Promise<LoadedTree | null> {
+    const known = this.pinnedTrees.get(hash);
+    if (known) return known;
+    const { tree, notices } = loadSnapshot(await this.#host.call('trees.read', { hash }));
+    if (tree) this.#keep(tree);
+    this.notices = [...this.notices, ...notices];
+    return tree;
   }
 
   /** Writes an invented visit into the yard and opens it: something to look round in. */
   async openDemo(): Promise<void> {
-    const tree = this.trees.find((each) => each.tree.id === DEMO_COMPLAINT);
-    if (!tree) return;
+    const listed = this.listed.find(({ card }) => card.id === DEMO_COMPLAINT);
+    if (!listed) return;
     this.visitId = null;
     this.events = [];
-    await this.openComplaint({ ...DEMO, tree, demo: true });
+    await this.openComplaint({ ...DEMO, tree: listed, demo: true });
     await this.#guard(async () => {
-      if (this.complaintId !== null)
+      const tree = await this.#loaded(listed.hash);
+      if (tree && this.complaintId !== null)
         await this.#write(demoBodies(tree, this.complaintId, () => this.newId()).map((body) => this.#stamped(body)));
     });
   }
@@ -231,12 +255,13 @@ export class AppState {
   async openComplaint(input: {
     readonly coach: string;
     readonly words: string;
-    readonly tree: LoadedTree;
+    readonly tree: ListedTree;
     readonly who: Role;
     readonly tools?: readonly string[];
     readonly demo?: boolean;
   }): Promise<void> {
     await this.#guard(async () => {
+      if (!(await this.#loaded(input.tree.hash))) return;
       if (this.visitId === null) {
         const first = this.#stamped({
           kind: 'visit.opened',
@@ -252,7 +277,7 @@ export class AppState {
       const opened = this.#stamped({
         kind: 'complaint.opened',
         complaint: '',
-        tree: input.tree.tree.id,
+        tree: input.tree.card.id,
         treeHash: input.tree.hash,
         words: input.words,
       });

@@ -1,4 +1,4 @@
-import { readTree, readVocabulary, type Tree } from '../../shared/knowledge/index.ts';
+import { readTree, readVocabulary, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
 import type { Notice, TreeSnapshotAnswer } from '../../shared/host/host-api.ts';
 import type { PinnedTree } from '../../shared/visit/index.ts';
 
@@ -7,16 +7,28 @@ export interface LoadedTree extends PinnedTree {
   readonly hash: string;
 }
 
+/** A complaint that can be opened: its card, and the hash of the tree behind it. */
+export interface ListedTree {
+  readonly hash: string;
+  readonly card: TreeCard;
+}
+
+/** The last vocabulary read: most trees share it, and reading it takes as long as reading a tree. */
+let lastVocabulary: { readonly text: string; readonly read: ReturnType<typeof readVocabulary> } | null = null;
+
+function vocabularyOf(files: Readonly<Record<string, string>>): ReturnType<typeof readVocabulary> {
+  const text = JSON.stringify(files);
+  if (lastVocabulary?.text !== text) lastVocabulary = { text, read: readVocabulary(files) };
+  return lastVocabulary.read;
+}
+
 /** Reads a snapshot; null with a notice when it has errors. */
 export function loadSnapshot(snapshot: TreeSnapshotAnswer): { tree: LoadedTree | null; notices: Notice[] } {
   const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = snapshot.files;
-  const vocabulary = readVocabulary(vocabularyFiles);
-  const read = vocabulary.value
-    ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary: vocabulary.value })
-    : null;
-  if (vocabulary.value && read?.value)
-    return { tree: { tree: read.value, vocabulary: vocabulary.value, hash: snapshot.hash }, notices: [] };
-  const first = [...vocabulary.problems, ...(read?.problems ?? [])].find(({ level }) => level === 'error');
+  const { value: vocabulary, problems } = vocabularyOf(vocabularyFiles);
+  const read = vocabulary ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary }) : null;
+  if (vocabulary && read?.value) return { tree: { tree: read.value, vocabulary, hash: snapshot.hash }, notices: [] };
+  const first = [...problems, ...(read?.problems ?? [])].find(({ level }) => level === 'error');
   const where = first ? `${first.file}, line ${first.line}: ${first.message}` : '';
   return {
     tree: null,
@@ -30,11 +42,11 @@ export function loadSnapshot(snapshot: TreeSnapshotAnswer): { tree: LoadedTree |
 }
 
 /** Name of a check, cause or complaint for texts that refer to it. */
-export function nameIn(tree: Tree | null, others: readonly LoadedTree[], id: string): string | undefined {
+export function nameIn(tree: Tree | TreeCard | null, listed: readonly ListedTree[], id: string): string | undefined {
   return (
     tree?.checks.find((check) => check.id === id)?.name ??
     tree?.causes.find((cause) => cause.id === id)?.name ??
-    others.find((each) => each.tree.id === id)?.tree.title ??
-    tree?.checks.flatMap(({ results }) => results).find((result) => result.id === id)?.label
+    listed.find(({ card }) => card.id === id)?.card.title ??
+    tree?.checks.flatMap((check) => ('results' in check ? check.results : [])).find((result) => result.id === id)?.label
   );
 }

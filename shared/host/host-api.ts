@@ -40,6 +40,27 @@ const treeSnapshot = v.object({
   files: v.record(v.string(), v.string()),
 });
 
+/** A list that is only read. */
+const listOf = <S extends v.GenericSchema>(schema: S) => v.pipe(v.array(schema), v.readonly());
+
+const treeCard = v.object({
+  id,
+  title: v.string(),
+  phrases: listOf(v.string()),
+  confusedWith: listOf(v.object({ text: v.string(), complaint: v.optional(v.string()) })),
+  causes: listOf(v.object({ id: v.string(), name: v.string(), plain: v.string() })),
+  checks: listOf(v.object({ id: v.string(), name: v.string() })),
+});
+
+/** Complaints by card and content hash, the kinds of tools that can be at hand, and what could not be read. */
+export const treeList = v.object({
+  trees: listOf(v.object({ hash, card: treeCard })),
+  tools: listOf(
+    v.object({ id: v.string(), name: v.string(), covers: listOf(v.string()), usualFor: listOf(v.string()) }),
+  ),
+  notices: listOf(notice),
+});
+
 export const hostApi = {
   'app.info': {
     request: v.object({}),
@@ -52,11 +73,10 @@ export const hostApi = {
   },
   'settings.read': { request: v.object({}), answer: v.object({ settings, notices: v.array(notice) }) },
   'settings.write': { request: settings, answer: v.object({ settings }) },
-  /** Trees on this machine; the snapshot of each is what a new complaint pins. */
-  'trees.list': {
-    request: v.object({}),
-    answer: v.object({ trees: v.array(treeSnapshot), notices: v.array(notice) }),
-  },
+  /** Complaints that this machine knows; the hash of each is what a new complaint pins. */
+  'trees.list': { request: v.object({}), answer: treeList },
+  /** A tree of the list, whole. */
+  'trees.read': { request: v.object({ hash }), answer: treeSnapshot },
   /** A tree as it was when an old visit was made. */
   'trees.snapshot': { request: v.object({ visit: id, hash }), answer: treeSnapshot },
   'visits.list': {
@@ -119,6 +139,7 @@ export class HostError extends Error {
 
 export type Settings = v.InferOutput<typeof settings>;
 export type VisitSummary = v.InferOutput<typeof visitSummary>;
+export type TreeList = v.InferOutput<typeof treeList>;
 export type Notice = v.InferOutput<typeof notice>;
 export type TreeSnapshotAnswer = v.InferOutput<typeof treeSnapshot>;
 

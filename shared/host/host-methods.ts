@@ -4,6 +4,7 @@ export const HOST_METHODS = [
   'settings.read',
   'settings.write',
   'trees.list',
+  'trees.read',
   'trees.snapshot',
   'visits.list',
   'visits.create',

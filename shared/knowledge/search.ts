@@ -1,6 +1,6 @@
 import { editDistance } from '../units/index.ts';
 import { familyOf, NEGATION, STOP_WORDS } from './everyday-words.ts';
-import type { Tree } from './tree.ts';
+import type { TreeCard } from './tree-card.ts';
 
 /** A complaint that sounds like what was typed. */
 export interface Hit {
@@ -81,8 +81,8 @@ function wordsIn(text: string): Word[] {
     .filter(({ root }) => root.length > 1);
 }
 
-/** Builds the word index over trees; new trees need no code. */
-export function complaintIndex(trees: readonly Tree[]): ComplaintIndex {
+/** Builds the word index over trees or their cards; new trees need no code. */
+export function complaintIndex(trees: readonly Omit<TreeCard, 'confusedWith'>[]): ComplaintIndex {
   const written = new Map<string, string>();
   const entries = trees.map((tree): Entry => {
     const amount = new Map<string, number>();

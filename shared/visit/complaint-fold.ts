@@ -229,8 +229,12 @@ export class ComplaintFold {
   newsOf({ event }: SharedFinding): ComplaintLogEvent | null {
     const heard = this.#trail.find(({ id }) => id === event.finding);
     if (!heard) return event;
-    const { kind: _, check: __, ...rest } = event;
-    return JSON.stringify(heard.value) === JSON.stringify(event.value) ? null : { ...rest, kind: 'finding.changed' };
+    if (JSON.stringify(heard.value) === JSON.stringify(event.value)) return null;
+    const { id, v, at, by, complaint, finding, value, site } = event;
+    return {
+      ...{ id, v, at, by, complaint, finding, value, kind: 'finding.changed' },
+      ...(site === undefined ? {} : { site }),
+    };
   }
 
   state(phase: ComplaintPhase): ComplaintState {

@@ -14,7 +14,7 @@ describe('the yard', () => {
   });
 
   test('an invented visit is marked as invented and opens by its number', async () => {
-    const host = await fakeHost();
+    const host = fakeHost();
     host.logs.set('v-1', [
       {
         id: 'e1',

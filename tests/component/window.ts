@@ -19,7 +19,7 @@ export function furnishWindow(): void {
 /** Draws the whole window over a machine side and waits for the yard. */
 export async function openWindow(host?: FakeHost): Promise<FakeHost> {
   furnishWindow();
-  const over = host ?? (await fakeHost());
+  const over = host ?? fakeHost();
   render(App, { host: over });
   await screen.findByRole('heading', { level: 1, name: /yard is empty|in the yard/i });
   return over;

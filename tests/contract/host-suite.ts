@@ -53,9 +53,9 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
       words: '',
     });
     const anyTree = async (): Promise<{ id: string; hash: string }> => {
-      const { trees } = (await call('trees.list', {})) as { trees: { id: string; hash: string }[] };
-      expect(trees.length).toBeGreaterThanOrEqual(5);
-      return trees[0]!;
+      const { trees } = (await call('trees.list', {})) as { trees: { card: { id: string }; hash: string }[] };
+      expect(trees.length).toBeGreaterThanOrEqual(16);
+      return { id: trees[0]!.card.id, hash: trees[0]!.hash };
     };
 
     it('[HOST-1] writes a visit and reads it back as it was', async () => {
@@ -90,6 +90,7 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
       ['a beginning that is none', 'visits.create', { visit: 'v-2', first: person }, 'bad-request'],
       ['a light that there is not', 'settings.write', { light: 'purple' }, 'bad-request'],
       ['a photo that is not there', 'photos.read', { visit: 'v-1', photo: `${'0'.repeat(64)}.png` }, 'no-such-photo'],
+      ['a tree that is not there', 'trees.read', { hash: 'f'.repeat(64) }, 'no-such-tree'],
       ['a tree that is not there', 'trees.snapshot', { visit: 'v-1', hash: 'f'.repeat(64) }, 'no-such-tree'],
     ])('[HOST-2] refuses %s (%s) with a code and a sentence', async (_, method, request, code) => {
       await call('visits.create', { visit: 'v-1', first });
@@ -110,6 +111,7 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
         `id: ${id}`,
       );
       expect(await call('trees.snapshot', { visit: 'v-1', hash })).toMatchObject({ id, hash });
+      expect(await call('trees.read', { hash })).toEqual(await call('trees.snapshot', { visit: 'v-1', hash }));
       await expect(
         call('visits.append', { visit: 'v-1', events: [complaint('d', id, 'f'.repeat(64))] }),
       ).rejects.toMatchObject({ code: 'no-such-tree' });

@@ -69,7 +69,7 @@ describe('the desktop program on the stand-in of electron', () => {
     await page.getByRole('textbox', { name: 'What is it doing?' }).fill('humming under my feet above 50');
     await page.getByLabel('Name or number').fill('Invented coach 12');
     await page.getByRole('radio', { name: 'Mechanic' }).check();
-    await page.getByRole('button', { name: /Growl through the floor/ }).click();
+    await page.getByRole('button', { name: /^1 Growl through the floor/ }).click();
     await page.getByText(/question 1 of/).waitFor();
     await page.getByRole('button', { name: /No, I looked/ }).click();
     await page.getByText(/question 2 of/).waitFor();

@@ -8,7 +8,7 @@ import { forgetProgram, ipcMain } from '../electron-stand-in/program.ts';
 afterEach(forgetProgram);
 
 /** A host that fails in one way, answered for a window that is the sender itself. */
-function ask(problem: unknown, url = 'droplight://app/'): Promise<unknown> {
+function ask(problem: unknown, url = 'droplight://app/', from?: { readonly url: string }): Promise<unknown> {
   // A host may break its promise and throw anything: that is what is tested.
   // eslint-disable-next-line @typescript-eslint/prefer-promise-reject-errors
   const host: Host = { picturesFolder: '', call: () => Promise.reject(problem), answer: () => Promise.reject(problem) };
@@ -16,7 +16,7 @@ function ask(problem: unknown, url = 'droplight://app/'): Promise<unknown> {
   const contents = { mainFrame };
   // Of the contents, the checks look at the frame alone.
   answerIpc(host, () => contents as unknown as WebContents);
-  return ipcMain.deliver({ sender: contents, senderFrame: mainFrame }, 'app.info', [{}]);
+  return ipcMain.deliver({ sender: contents, senderFrame: from ?? mainFrame }, 'app.info', [{}]);
 }
 
 describe('a failure crosses as plain data', () => {
@@ -42,4 +42,11 @@ describe('a failure crosses as plain data', () => {
       expect(await ask(new Error('The host was asked.'), url)).toMatchObject({ fault: { code: 'host-refused' } });
     },
   );
+
+  // A page can give a frame within it its own address (document.open does so): the address alone proves nothing.
+  it('a frame within the window is refused even at the window’s own address', async () => {
+    expect(await ask(new Error('The host was asked.'), undefined, { url: 'droplight://app/' })).toMatchObject({
+      fault: { code: 'host-refused' },
+    });
+  });
 });

@@ -66,6 +66,8 @@ describe('the window never leaves its page', () => {
     'blob:null/0',
     'droplight://other/',
     'droplight://app.elsewhere.example/',
+    // Its own files are no pages to go to either: moving about is done within the one page.
+    'droplight://app/lamp.svg',
   ];
 
   it.each(hostile)('the handler of will-navigate prevents %s', (address) => {

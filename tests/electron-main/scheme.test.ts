@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { staticFile } from '../../electron/host/static-files.ts';
 import { CONTENT_SECURITY_POLICY } from '../../shared/host/csp.ts';
 import { closeBrowser } from '../electron-stand-in/chromium.ts';
 import { defaultSession } from '../electron-stand-in/program.ts';
@@ -70,6 +71,19 @@ describe('the scheme serves the built window and the drawings, each answer with 
   it.each(['POST', 'PUT', 'DELETE', 'HEAD', 'OPTIONS'])('refuses to be asked by %s', async (method) => {
     expect((await answerTo('droplight://app/index.html', { method })).status).toBe(404);
   });
+});
+
+it.each([
+  '../../package.json',
+  '../package.json',
+  '..',
+  '',
+  'assets/../../package.json',
+  '../renderer-other/index.html',
+  '../stamp.txt',
+])('a path that does not begin at the top, “%s”, leads out of no folder', async (path) => {
+  const window = new URL('../../build/renderer', import.meta.url).pathname;
+  expect(await staticFile(path, { window, pictures: window })).toBeNull();
 });
 
 describe('the policy holds in the page', () => {

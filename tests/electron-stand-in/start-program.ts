@@ -35,7 +35,7 @@ let homeBefore: string | undefined;
  * @throws when the module has not been evaluated in time: it waits for what comes only afterwards.
  */
 export async function evaluateMain(options: StartOptions = {}): Promise<string> {
-  const { main = MAIN, patienceMs = 60_000 } = options;
+  const { main = MAIN, patienceMs = 30_000 } = options;
   const home = options.home ?? mkdtempSync(join(tmpdir(), 'droplight-'));
   if (options.home === undefined) ownHome = home;
   homeBefore = process.env['DROPLIGHT_HOME'];

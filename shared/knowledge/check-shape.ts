@@ -18,6 +18,8 @@ export function shown(value: unknown): string {
 export function checkShape<T extends Schema>(file: SourceFile, schema: T, data: unknown): v.InferOutput<T> | null {
   const parsed = v.safeParse(schema, data);
   if (parsed.success) return parsed.output;
+  // Keys missing from one group are one message: an author adds them in one go.
+  const missing = new Map<string, { readonly at: Path; readonly keys: string[] }>();
   for (const issue of parsed.issues) {
     const path: Path = (issue.path ?? []).map((item) => item.key as string | number);
     const last = path.at(-1);
@@ -30,7 +32,10 @@ export function checkShape<T extends Schema>(file: SourceFile, schema: T, data: 
         `"${String(last)}" is not a key here.${near ? ` Nearest: "${near}".` : ''} Allowed: ${keys.join(', ')}.`,
       );
     } else if (issue.received === 'undefined') {
-      file.error('missing-key', path.slice(0, -1), `"${String(last)}" is missing here. Add it.`);
+      const at = path.slice(0, -1);
+      const group = missing.get(JSON.stringify(at)) ?? { at, keys: [] };
+      missing.set(JSON.stringify(at), group);
+      group.keys.push(`"${String(last)}"`);
     } else {
       const near = issue.type === 'picklist' ? nearest(String(issue.input), optionsOf(issue)) : null;
       const where =
@@ -44,6 +49,12 @@ export function checkShape<T extends Schema>(file: SourceFile, schema: T, data: 
       );
     }
   }
+  for (const { at, keys } of missing.values())
+    file.error(
+      'missing-key',
+      at,
+      keys.length === 1 ? `${keys[0]!} is missing here. Add it.` : `${keys.join(', ')} are missing here. Add them.`,
+    );
   return null;
 }
 

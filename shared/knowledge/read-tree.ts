@@ -27,7 +27,13 @@ export function readTree(input: {
 }): ReadTree {
   const source = new SourceFile(input.file, input.treeYaml);
   const data = source.data();
-  const written = data === undefined ? null : checkShape(source, treeFile, data);
+  if (data === null)
+    source.error(
+      'empty-file',
+      [],
+      'The file is empty. Begin with "format: droplight-tree/1"; README.md of the trees shows the smallest tree.',
+    );
+  const written = data === undefined || data === null ? null : checkShape(source, treeFile, data);
   const tree = written ? buildTree(written, source, input.vocabulary) : null;
   const problems = inFileOrder(source.problems);
   return { source, problems, value: problems.some((problem) => problem.level === 'error') ? null : tree };

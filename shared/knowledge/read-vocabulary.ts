@@ -46,6 +46,12 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
   const instruments = source('instruments');
   (parts.instruments ?? []).forEach((each, i) => {
     if (!isUnit(each.unit)) instruments.error('unknown-unit', [i, 'unit'], unknownUnit(each.unit));
+    if (each.inchParts !== undefined && isUnit(each.unit) && unitOf(each.unit).id !== 'in')
+      instruments.error(
+        'fraction-without-inches',
+        [i, 'inchParts'],
+        `"${each.id}" reads ${unitOf(each.unit).id}, and only inches are divided in fractions. Take inchParts out, or write the unit "in".`,
+      );
     if (each.range[0] >= each.range[1])
       instruments.error(
         'empty-range',
@@ -97,7 +103,12 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
           { ...limit, ...(disagreement === undefined ? {} : { disagreement }) },
         ]),
       ),
-      instruments: new Map(parts.instruments!.map((each) => [each.id, { ...each, unit: unitOf(each.unit).id }])),
+      instruments: new Map(
+        parts.instruments!.map(({ inchParts, ...each }) => [
+          each.id,
+          { ...each, unit: unitOf(each.unit).id, ...(inchParts === undefined ? {} : { inchParts }) },
+        ]),
+      ),
       access: states.map(({ open, close, parent, ...state }) => ({
         ...state,
         openMinutes: open,

@@ -1,5 +1,6 @@
 /** Shape of the knowledge files on disk. What belongs together across values is checked by `read-tree.ts` and the lint. */
 import * as v from 'valibot';
+import { INCH_PARTS } from '../units/index.ts';
 import { CHECK_HAZARDS, ROLES, SITE_KINDS, VERDICTS } from './tree.ts';
 import { STATUSES } from './vocabulary.ts';
 
@@ -151,6 +152,7 @@ export const vocabularyFiles = {
       unit: text,
       uncertainty: v.pipe(v.number(), v.minValue(0, '0 or more')),
       range: v.tuple([v.number(), v.number()]),
+      inchParts: v.optional(v.picklist(INCH_PARTS)),
       source: text,
       status,
     }),

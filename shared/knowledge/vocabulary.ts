@@ -1,4 +1,5 @@
 /** What several trees share, each id declared once in `trees/vocabulary/`. */
+import type { InchParts } from '../units/index.ts';
 import type { Check, LayoutValue } from './tree.ts';
 
 /**
@@ -37,6 +38,8 @@ export interface Instrument {
   readonly uncertainty: number;
   /** Lowest and highest reading that the instrument can show for this use. */
   readonly range: readonly [number, number];
+  /** Marks to the inch, where the scale is divided in fractions of an inch: readings are shown as a fraction as well. */
+  readonly inchParts?: InchParts;
   readonly source: string;
   readonly status: Status;
 }

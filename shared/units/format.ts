@@ -26,7 +26,10 @@ function digitsFor(value: number, unitId: string): number {
 
 /** A figure without unit, no more digits than the unit deserves, no trailing zeros after the point. */
 export function formatNumber(value: number, unitId: string): string {
-  const text = value.toFixed(digitsFor(value, unitId));
+  const digits = digitsFor(value, unitId);
+  // Halves go up although the conversion left 44.449999999999996: 1 3/4 in is 44.5 mm, as regulations print it.
+  const steps = Math.round(Number((Math.abs(value) * 10 ** digits).toPrecision(12)));
+  const text = ((Math.sign(value) * steps) / 10 ** digits).toFixed(digits);
   const plain = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return plain === '-0' ? '0' : plain.replace('-', '−');
 }

@@ -11,7 +11,7 @@ const VULGAR: Readonly<Record<string, string>> = {
 };
 
 /**
- * A number as people type it: "2.25", "2,25", "2 1/4", "2-1/4", "2¼", "9/16", "−3", "1,120".
+ * A number as people type it: "2.25", "2,25", "2 1/4", "2-1/4", "2¼", "9/16", "−3", "1,120". No unit.
  *
  * A comma with exactly three digits behind it and at most three before groups thousands ("1,120" is 1120); any other
  * comma is a decimal comma ("1,5" is 1.5).
@@ -20,10 +20,10 @@ const VULGAR: Readonly<Record<string, string>> = {
  * @example parseNumber('2 1/4') // 2.25
  */
 export function parseNumber(text: string): number | null {
-  let plain = text.trim().replace(/[−–]/g, '-').replace(/^\+/, '');
+  let plain = text.trim().replace(/[−–]/g, '-').replace(/⁄/g, '/').replace(/^\+/, '');
   for (const [sign, fraction] of Object.entries(VULGAR)) plain = plain.replace(sign, ` ${fraction}`);
   plain = plain.trim().replace(/^-\s+/, '-');
-  const mixed = /^(-?)(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)$/.exec(plain);
+  const mixed = /^(-?)(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*\/\s*(\d+)$/.exec(plain);
   if (mixed) {
     const [, sign, whole, top, bottom] = mixed;
     if (Number(bottom) === 0) return null;

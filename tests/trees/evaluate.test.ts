@@ -12,7 +12,9 @@ describe.each(shipped.map((tree) => [tree.id, tree] as const))('%s', (_, tree) =
     const [ours, taught, swapped] = [plannerWay(), taughtWay(), swapperWay()].map(
       (way) => scoreWay(way, tree, vocabulary!, options).cost,
     );
-    expect(ours).toBeLessThan(taught!);
+    // One check can be taken in one order alone.
+    if (tree.checks.length === 1) expect(ours).toBe(taught);
+    else expect(ours).toBeLessThan(taught!);
     expect(ours).toBeLessThan(swapped!);
   });
   it('[EVA-2] every cause can be reached as the conclusion by checks that a mechanic can do', () => {

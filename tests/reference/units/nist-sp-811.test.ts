@@ -27,6 +27,18 @@ describe('[UNI-1] conversions by NIST SP 811, appendix B', () => {
   ])('%s %s is %s %s', (value, from, to, expected) => {
     expect(convert(value, from, to)).toBeCloseTo(expected, 8);
   });
+  // 49 CFR 393.47 (e) prints stroke limits in both units.
+  it.each([
+    [1.25, '31.8 mm'],
+    [1.375, '34.9 mm'],
+    [1.75, '44.5 mm'],
+    [2, '50.8 mm'],
+    [2.25, '57.2 mm'],
+    [2.5, '63.5 mm'],
+    [-1.75, '−44.5 mm'],
+  ])('%d in is printed as %s', (inches, text) => {
+    expect(formatQuantity(inches, 'in', 'metric')).toBe(text);
+  });
   it('a difference of temperatures has no offset', () => {
     expect(convert(30, 'degF-diff', 'K')).toBeCloseTo(16.6666667, 6);
     expect(convertDifference(9, 'degF', 'degC')).toBeCloseTo(5, 9);

@@ -63,11 +63,7 @@ describe('[KNO-10] a sentence that names two complaints brings both first', () =
       'coach-leans-or-settles-overnight',
       'coolant-loss',
     ],
-    [
-      'the transmission bangs into second and it overheats on hills',
-      'harsh-or-late-shift',
-      'runs-hot-on-grade',
-    ],
+    ['the transmission bangs into second and it overheats on hills', 'harsh-or-late-shift', 'runs-hot-on-grade'],
     [
       'the steering pump whines and it wanders over the road and clunks',
       'steering-pump-whines-cold',

@@ -1,4 +1,4 @@
-import { judge, worstOf, type Decision, type Judgement, type Limit } from './limit.ts';
+import { judge, judgeBand, type BandJudgement, type Judgement, type Limit } from './limit.ts';
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
 
 /** Build date; the month matters only for 1975. */
@@ -76,27 +76,18 @@ const BAND = { unit: 'psi', atLimit: 'passes', source: MANUAL, status: 'seen' } 
 const KNOB_LOW: Limit = { ...BAND, id: 'parking-knob-pops-low', value: 20, side: 'at-least' };
 const KNOB_HIGH: Limit = { ...BAND, id: 'parking-knob-pops-high', value: 45, side: 'at-most' };
 
-/** A value held against both ends of a band. */
-export interface BandJudgement {
-  readonly low: Judgement;
-  readonly high: Judgement;
-  readonly decision: Decision;
-  /** What the person should read beside a pass; null when there is nothing to add. */
-  readonly note: string | null;
-}
-
 /**
  * The pressure at which the parking-brake knob pops out while the pedal is pumped.
  *
  * @param springBrakes  false for older actuators, driveline bands and cable levers: this test does not exist for them.
- * @returns refused `no-spring-brakes`, `out-of-range`.
+ * @returns `note` is what the person should read beside a pass, or null. Refused `no-spring-brakes`, `out-of-range`.
  * @source 20–45 psi, model licence manual 5.3 (seen); several States print 20–40 (seen second-hand), hence the note above 40.
  */
 export function judgeParkingKnob(
   poppedPsi: number,
   uncertaintyPsi: number,
   springBrakes: boolean,
-): Outcome<BandJudgement, OutOfRange | 'no-spring-brakes'> {
+): Outcome<BandJudgement & { readonly note: string | null }, OutOfRange | 'no-spring-brakes'> {
   if (!springBrakes) {
     return refuse(
       'no-spring-brakes',
@@ -109,7 +100,7 @@ export function judgeParkingKnob(
   );
   if (bad) return bad;
   const note = poppedPsi > 40 && poppedPsi <= 45 ? 'Several States print 20 to 40 psi; this is above 40.' : null;
-  return band(poppedPsi, uncertaintyPsi, KNOB_LOW, KNOB_HIGH, note);
+  return { ok: true, ...judgeBand(poppedPsi, uncertaintyPsi, KNOB_LOW, KNOB_HIGH), note };
 }
 
 /**
@@ -173,16 +164,4 @@ export function judgeGovernor(
     spanPsi: cutOutPsi - cutInPsi,
     note: notes.length > 0 ? notes.join(' ') : null,
   };
-}
-
-function band(
-  value: number,
-  uncertainty: number,
-  low: Limit,
-  high: Limit,
-  note: string | null,
-): Outcome<BandJudgement, never> {
-  const below = judge(value, uncertainty, low);
-  const above = judge(value, uncertainty, high);
-  return { ok: true, low: below, high: above, decision: worstOf([below.decision, above.decision]), note };
 }

@@ -5,7 +5,6 @@ export {
   judgeParkingKnob,
   judgeWarning,
   warningLimit,
-  type BandJudgement,
   type BuildDate,
 } from './air-warnings.ts';
 export {
@@ -34,7 +33,9 @@ export { leakLimit, type BrakeState } from './leak-limits.ts';
 export {
   DECIDED,
   judge,
+  judgeBand,
   worstOf,
+  type BandJudgement,
   type Comparison,
   type Decision,
   type Judgement,
@@ -47,3 +48,48 @@ export { pressureAfter, rateAtPressure, timeToWarningS } from './pressure-decay.
 export { CHAMBER_VOLUME_IN3, requiredReservoir, reserveAfterApplication } from './reservoir.ts';
 export { straightLine, type StraightLine } from './straight-line.ts';
 export { studentCdf } from './student.ts';
+export { defectiveShare, type DefectiveShare, type ServiceBrake } from './defective-brakes.ts';
+export { DRUM_SIGNS, judgeDrum, type DrumReading, type DrumSign, type DrumSignRule } from './drum.ts';
+export { judgeLining, type LiningJudgement, type LiningKind, type LiningReading } from './lining.ts';
+export {
+  axleMatches,
+  judgeStroke,
+  judgeWedgeMovement,
+  STROKE_UNCERTAINTY_IN,
+  type AxlePair,
+  type StrokeJudgement,
+  type StrokeReading,
+} from './pushrod-stroke.ts';
+export { judgeLash, lashDegrees, lashLimit } from './steering-lash.ts';
+export {
+  brakeForceShares,
+  judgeStop,
+  meanDeceleration,
+  requiredBrakeForceLbf,
+  STOPPING_TABLE,
+  stoppingDistanceFt,
+  type Stop,
+  type StoppingClass,
+} from './stopping.ts';
+export { strokeLimit, type BoltSize, type Chamber, type StrokeClass } from './stroke-limits.ts';
+export { dayAfterMiles, remainingWear, type RemainingWear, type WearReadings, type WearRefusal } from './wear.ts';
+export {
+  nutProcedure,
+  torqueAgainst,
+  type NutProcedure,
+  type NutRefusal,
+  type NutStep,
+  type NutSystem,
+  type SpindleKind,
+} from './bearing-nut.ts';
+export { DIAL_UNCERTAINTY_IN, judgeEndPlay } from './end-play.ts';
+export { judgeHubPair, type HubVerdict } from './hub-temperature.ts';
+export { medianOf, modifiedScores, type RobustSpread } from './robust-spread.ts';
+export {
+  compareTemperatures,
+  type TemperatureComparison,
+  type TemperatureRefusal,
+  type TemperatureRound,
+  type WheelEndReading,
+  type WheelEndTemperature,
+} from './wheel-end-temperature.ts';

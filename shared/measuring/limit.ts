@@ -69,3 +69,17 @@ export function worstOf(decisions: readonly Decision[]): Decision {
   if (decisions.includes('fails')) return 'fails';
   return decisions.includes('too-close') ? 'too-close' : 'meets';
 }
+
+/** A value held against both ends of a band. */
+export interface BandJudgement {
+  readonly low: Judgement;
+  readonly high: Judgement;
+  readonly decision: Decision;
+}
+
+/** A reading held against a lower and an upper limit; decided by the worse of the two. */
+export function judgeBand(value: number, uncertainty: number, low: Limit, high: Limit): BandJudgement {
+  const below = judge(value, uncertainty, low);
+  const above = judge(value, uncertainty, high);
+  return { low: below, high: above, decision: worstOf([below.decision, above.decision]) };
+}

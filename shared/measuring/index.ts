@@ -93,3 +93,49 @@ export {
   type WheelEndReading,
   type WheelEndTemperature,
 } from './wheel-end-temperature.ts';
+export {
+  matchBeat,
+  type BeatMatch,
+  type LineMatch,
+  type MatchRefusal,
+  type MeasuredBeat,
+  type SearchSpan,
+} from './beat-match.ts';
+export { cardanJoint } from './cardan-joint.ts';
+export {
+  afterGearChangeHz,
+  BEHAVIOUR,
+  cautionFor,
+  MANOEUVRES,
+  separatingManoeuvres,
+  type Behaviour,
+  type Manoeuvre,
+} from './manoeuvres.ts';
+export {
+  rotatingLines,
+  type Engine,
+  type RoadState,
+  type RotatingGroup,
+  type RotatingLine,
+  type RotatingLines,
+} from './rotating-orders.ts';
+export { rollingRadiusIn, tyreRevsPerMile } from './tyre-turns.ts';
+export { bearingRates, taperedRates, type BearingGeometry, type BearingRates } from './bearing-frequencies.ts';
+export {
+  envelopeSpectrum,
+  kurtosisOf,
+  type EnvelopeRefusal,
+  type EnvelopeSettings,
+  type EnvelopeSpectrum,
+} from './envelope.ts';
+export { orderProminence, pickPeaks, refinedHz, type SpectrumPeak } from './spectrum-peaks.ts';
+export { hannWindow, type HalfSpectrum, type RealTransform } from './transform.ts';
+export { readWav, readWavHeader, type WavHeader, type WavRefusal, type WavSound } from './wav.ts';
+export {
+  amplitudeSpectrum,
+  recordLengthS,
+  welchDensity,
+  type PowerDensity,
+  type SpectrumRefusal,
+  type WelchSettings,
+} from './welch.ts';

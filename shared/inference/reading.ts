@@ -1,5 +1,5 @@
 import type { Check } from '../knowledge/tree.ts';
-import { normalCdf } from './normal.ts';
+import { normalCdf } from '../measuring/normal.ts';
 
 /** A reading that no band of its check expects. The message is for the user. */
 export class ReadingError extends Error {

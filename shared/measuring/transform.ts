@@ -1,0 +1,26 @@
+/** Bins 0 … n/2 of the Fourier transform of a real signal of even length n: Σ x[t]·e^(−2πi·k·t/n), not scaled. */
+export interface HalfSpectrum {
+  readonly re: ArrayLike<number>;
+  readonly im: ArrayLike<number>;
+}
+
+/**
+ * A fast Fourier transform, passed in: the calculations here do not choose the package.
+ *
+ * @param signal  real, even length; must not be changed. The result must not be a buffer that the next call overwrites.
+ */
+export type RealTransform = (signal: Float64Array) => HalfSpectrum;
+
+/** Whether a transform handed back as many bins as it owes. */
+export function hasBins(spectrum: HalfSpectrum, n: number): boolean {
+  return spectrum.re.length >= n / 2 + 1 && spectrum.im.length >= n / 2 + 1;
+}
+
+/**
+ * The periodic Hann window, 0.5 − 0.5·cos(2πt/n): coherent gain 0.5, noise bandwidth 1.5 bins.
+ *
+ * @source Harris 1978 (memory), recomputed in the tests.
+ */
+export function hannWindow(n: number): Float64Array {
+  return Float64Array.from({ length: n }, (_, t) => 0.5 - 0.5 * Math.cos((2 * Math.PI * t) / n));
+}

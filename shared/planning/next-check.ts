@@ -109,10 +109,7 @@ function boundOf(problem: TreeProblem): number {
   const belief = problem.belief(problem.start);
   let bound = 0;
   for (let c = 0; c < belief.length; c++) {
-    if (belief[c]! <= 0) continue;
-    const known = new Float64Array(belief.length);
-    known[c] = 1;
-    bound += belief[c]! * problem.actNow(known, problem.stage).cost;
+    if (belief[c]! > 0) bound += belief[c]! * problem.whenKnown(c);
   }
   return bound;
 }

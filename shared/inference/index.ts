@@ -7,3 +7,23 @@ export { normalCdf } from '../measuring/normal.ts';
 export { posterior, softmax, type Posterior } from './posterior.ts';
 export { readBands, ReadingError, type BandReading } from './reading.ts';
 export { inHundred, wordsForDecibans, wordsForShare } from './words.ts';
+export {
+  factorWords,
+  firmnessOf,
+  NO_NUMBER,
+  WEIGHT_RANGE,
+  type Deviation,
+  type Firmness,
+  type JudgedNumber,
+} from './firmness.ts';
+export {
+  learnedOdds,
+  OPINION,
+  verifiedCause,
+  withOdds,
+  type ClosedCase,
+  type LearnedOdds,
+  type LearningOptions,
+} from './learning.ts';
+export { combined, crossingOf, linesThrough, shareAt, type Line } from './one-way.ts';
+export { sideBySide, type SideBySide, type SideBySideLine } from './weight-of-evidence.ts';

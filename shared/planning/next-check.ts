@@ -86,7 +86,7 @@ function inOrderOfWorth(options: readonly CheckOption[], checks: readonly Check[
   const sorted = [...options].sort((a, b) => b.saves - a.saves);
   const best = sorted[0];
   if (!best) return [];
-  const tie = Math.max(TIE_MINUTES, TIE_SHARE * costLeft);
+  const tie = tieMinutes(costLeft);
   const equals = sorted.filter((option) => best.saves - option.saves <= tie && (option.saves > 0 || best.saves <= 0));
   const place = new Map(checks.map((check, i) => [check.id, i]));
   const hazards = (option: CheckOption): number => checks[place.get(option.check)!]!.hazards.length;
@@ -99,15 +99,17 @@ function inOrderOfWorth(options: readonly CheckOption[], checks: readonly Check[
   return [...equals, ...sorted.filter((option) => !equals.includes(option))];
 }
 
+/** Checks whose values lie no farther apart than this are equally good. */
+export function tieMinutes(costLeft: number): number {
+  return Math.max(TIE_MINUTES, TIE_SHARE * costLeft);
+}
+
 /** Σ belief · cost when the cause is known: a lower bound of every plan's cost (linear in the belief). */
 function boundOf(problem: TreeProblem): number {
   const belief = problem.belief(problem.start);
   let bound = 0;
   for (let c = 0; c < belief.length; c++) {
-    if (belief[c]! <= 0) continue;
-    const known = new Float64Array(belief.length);
-    known[c] = 1;
-    bound += belief[c]! * problem.actNow(known, problem.stage).cost;
+    if (belief[c]! > 0) bound += belief[c]! * problem.whenKnown(c);
   }
   return bound;
 }

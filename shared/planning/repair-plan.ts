@@ -7,17 +7,37 @@ export type PlanParts = Pick<Problem<never>, 'access' | 'corrections' | 'decisio
 /** Share of the starting belief below which a sequence is not followed further. */
 const NEGLIGIBLE = 1e-9;
 
-interface Step {
-  /** Probability of getting here. */
-  readonly reach: number;
-  readonly decided: number;
-  readonly decision: number;
+/** What is known at each point of a sequence; one workspace for all plans, since thousands are made for one decision. */
+interface Workspace {
+  weight: Float64Array;
+  /** Probability per cost of each correction. */
+  rate: Float64Array;
+  /** Probability of getting to a point, and what deciding or correcting there costs. */
+  reach: Float64Array;
+  decided: Float64Array;
+  cost: Float64Array;
+  cured: Float64Array;
+  closing: Float64Array;
+  decision: Int32Array;
   /** −1 when no correction is left that can help. */
-  readonly correction: number;
-  readonly cost: number;
-  readonly cured: number;
-  readonly closing: number;
+  correction: Int32Array;
 }
+
+function workspace(points: number, causes: number): Workspace {
+  return {
+    weight: new Float64Array(causes),
+    rate: new Float64Array(points),
+    reach: new Float64Array(points),
+    decided: new Float64Array(points),
+    cost: new Float64Array(points),
+    cured: new Float64Array(points),
+    closing: new Float64Array(points),
+    decision: new Int32Array(points),
+    correction: new Int32Array(points),
+  };
+}
+
+let space = workspace(0, 0);
 
 /**
  * The best plan without further checks: corrections in order of probability per cost, access charged as it stands then,
@@ -30,69 +50,85 @@ interface Step {
  * @param belief  sums to 1.
  */
 export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage): ActNow {
-  const steps = sequence(parts, belief, stage);
+  const points = parts.corrections.length + 1;
+  if (space.reach.length < points || space.weight.length !== belief.length) space = workspace(points, belief.length);
+  const last = sequence(parts, belief, stage, space);
   let value = Infinity;
   let first: PlanStep = { kind: 'decide', decision: 0 };
-  for (let i = steps.length - 1; i >= 0; i--) {
-    const step = steps[i]!;
-    const left = step.reach - step.cured;
-    const after = left <= NEGLIGIBLE ? 0 : (left / step.reach) * value;
-    const corrected = step.correction < 0 ? Infinity : step.cost + (step.cured / step.reach) * step.closing + after;
-    if (step.decided <= corrected) {
-      value = step.decided;
-      first = { kind: 'decide', decision: step.decision };
+  for (let i = last; i >= 0; i--) {
+    const reach = space.reach[i]!;
+    const cured = space.cured[i]!;
+    const left = reach - cured;
+    const after = left <= NEGLIGIBLE ? 0 : (left / reach) * value;
+    const correction = space.correction[i]!;
+    const corrected = correction < 0 ? Infinity : space.cost[i]! + (cured / reach) * space.closing[i]! + after;
+    if (space.decided[i]! <= corrected) {
+      value = space.decided[i]!;
+      if (i === 0) first = { kind: 'decide', decision: space.decision[i]! };
     } else {
       value = corrected;
-      first = { kind: 'correct', correction: step.correction };
+      if (i === 0) first = { kind: 'correct', correction };
     }
   }
   return { cost: value, first };
 }
 
-function sequence(parts: PlanParts, belief: Float64Array, stage: Stage): Step[] {
-  const { access, corrections, decisions, closeAtEnd } = parts;
-  const weight = Float64Array.from(belief);
-  const steps: Step[] = [];
+/** Fills the workspace with the points of the sequence; the index of the last one. */
+function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, into: Workspace): number {
+  const { corrections, decisions, closeAtEnd } = parts;
+  const { weight } = into;
+  weight.set(belief);
   let { access: open, failed } = stage;
+  let here = stepsFrom(parts, open);
+  let way: StepsFrom | null = null;
   let reach = 1;
-  for (;;) {
+  for (let i = 0; ; i++) {
     const decided = bestDecision(decisions, weight, reach);
-    const best = bestCorrection(open, failed);
-    steps.push({
-      reach,
-      decided: decided.cost + (closeAtEnd ? closingCost(access, open) : 0),
-      decision: decided.index,
-      correction: best?.index ?? -1,
-      cost: best?.cost ?? 0,
-      cured: best?.cured ?? 0,
-      closing: best && closeAtEnd ? closingCost(access, best.open) : 0,
-    });
-    if (!best || reach - best.cured <= NEGLIGIBLE) return steps;
-    for (const { cause, share } of corrections[best.index]!.cures) weight[cause]! *= 1 - share;
-    reach -= best.cured;
-    failed |= 1 << best.index;
-    open = best.open;
-  }
-
-  function bestCorrection(from: number, tried: number) {
-    const way = stepsFrom(parts, from);
-    let found: { index: number; cost: number; cured: number; open: number; rate: number } | null = null;
+    into.reach[i] = reach;
+    into.decided[i] = decided.cost + (closeAtEnd ? here.closing : 0);
+    into.decision[i] = decided.index;
+    // A correction that shares no cause with another keeps its rate until the access changes.
+    if (here !== way || here.shared) ratesOf(corrections, weight, here, into.rate);
+    way = here;
+    let best = -1;
+    let rate = 0;
     for (let r = 0; r < corrections.length; r++) {
-      if (tried & (1 << r)) continue;
-      const cured = curedShare(corrections[r]!, weight);
-      if (cured <= 0) continue;
-      const cost = way.cost[r]!;
-      const rate = cured / cost;
-      if (!found || rate > found.rate * (1 + 1e-15)) found = { index: r, cost, cured, open: way.then[r]!, rate };
+      const each = into.rate[r]!;
+      if (each <= 0 || failed & (1 << r) || (best >= 0 && each <= rate * (1 + 1e-15))) continue;
+      best = r;
+      rate = each;
     }
-    return found;
+    into.correction[i] = best;
+    const cured = best < 0 ? 0 : curedShare(corrections[best]!, weight);
+    into.cured[i] = cured;
+    if (best < 0) return i;
+    const then = way.then[best]!;
+    if (then !== open) here = stepsFrom(parts, then);
+    open = then;
+    into.cost[i] = way.cost[best]!;
+    into.closing[i] = closeAtEnd ? here.closing : 0;
+    if (reach - cured <= NEGLIGIBLE) return i;
+    for (const { cause, share } of corrections[best]!.cures) weight[cause]! *= 1 - share;
+    reach -= cured;
+    failed |= 1 << best;
   }
+}
+
+function ratesOf(
+  corrections: readonly CorrectionAction[],
+  weight: Float64Array,
+  { cost }: StepsFrom,
+  into: Float64Array,
+): void {
+  for (let r = 0; r < corrections.length; r++) into[r] = curedShare(corrections[r]!, weight) / cost[r]!;
 }
 
 /** Weight of the causes that a correction would remove. */
 export function curedShare(correction: CorrectionAction, weight: Float64Array): number {
+  const { cures } = correction;
   let cured = 0;
-  for (const { cause, share } of correction.cures) cured += weight[cause]! * share;
+  // Asked for millions of times while a tree is compiled; an iterator would cost more than the sum.
+  for (let i = 0; i < cures.length; i++) cured += weight[cures[i]!.cause]! * cures[i]!.share;
   return cured;
 }
 
@@ -104,14 +140,15 @@ export function bestDecision(
 ): { index: number; cost: number } {
   let index = 0;
   let cost = Infinity;
-  decisions.forEach(({ loss }, d) => {
+  for (let d = 0; d < decisions.length; d++) {
+    const { loss } = decisions[d]!;
     let sum = 0;
     for (let c = 0; c < weight.length; c++) sum += weight[c]! * loss[c]!;
     if (sum / reach < cost) {
       cost = sum / reach;
       index = d;
     }
-  });
+  }
   return { index, cost };
 }
 
@@ -119,6 +156,10 @@ interface StepsFrom {
   /** Cost of each correction with access and proof, and the access open after the proof. */
   readonly cost: Float64Array;
   readonly then: Int32Array;
+  /** Cost of closing what is open here. */
+  readonly closing: number;
+  /** Some cause is cured by two corrections. */
+  readonly shared: boolean;
 }
 
 /** Corrections seen from a set of open states; asked for thousands of times in one decision. */
@@ -129,7 +170,13 @@ function stepsFrom({ access, corrections, verify }: PlanParts, open: number): St
   known.set(corrections, sets);
   const before = sets.get(open);
   if (before) return before;
-  const made = { cost: new Float64Array(corrections.length), then: new Int32Array(corrections.length) };
+  const cured = corrections.flatMap(({ cures }) => cures.map(({ cause }) => cause));
+  const made = {
+    cost: new Float64Array(corrections.length),
+    then: new Int32Array(corrections.length),
+    closing: closingCost(access, open),
+    shared: new Set(cured).size < cured.length,
+  };
   corrections.forEach(({ cost, need }, r) => {
     const there = move(access, open, need);
     const tested = move(access, there.state, verify.need);

@@ -1,8 +1,16 @@
-import { beliefModel, outlook, posterior, type BeliefModel, type Finding, type Posterior } from '../inference/index.ts';
+import {
+  beliefModel,
+  outlook,
+  posterior,
+  type BeliefModel,
+  type Finding,
+  type Outlook,
+  type Posterior,
+} from '../inference/index.ts';
 import type { Cause, Check } from '../knowledge/tree.ts';
 import { maskOf, needOf, vocabularyGraph, type AccessGraph } from './access.ts';
 import { driveLosses } from './drive-loss.ts';
-import type { CheckAction, CorrectionAction, DecisionAction, Problem, Stage } from './problem.ts';
+import type { ActNow, CheckAction, CorrectionAction, DecisionAction, Problem, Stage } from './problem.ts';
 import { bestDecision, repairPlan, type PlanParts } from './repair-plan.ts';
 import type { Situation } from './situation.ts';
 import { standing } from './standing.ts';
@@ -23,6 +31,8 @@ export interface TreeProblem extends Problem<Knowledge> {
   /** Same order as `checks`. */
   readonly checksOf: readonly Check[];
   readonly excluded: ReadonlySet<string>;
+  /** Expected cost from here if this cause, by its index, were known to be it. */
+  whenKnown(cause: number): number;
 }
 
 /** Correction minutes never fall below this, however much is open already. Judgement. */
@@ -37,12 +47,93 @@ const LEAST_CORRECTION = 15;
  * @param canDo  checks that this person can be offered; decides `openChecks`.
  */
 export function treeProblem(situation: Situation, canDo: (check: Check) => boolean): TreeProblem {
-  const { tree, vocabulary, costs } = situation;
+  const { tree } = situation;
   const model = beliefModel(tree, situation.layout);
+  const { findings, excluded } = standing(model, situation);
+  const fixed = fixedParts(situation, model);
+  const { access, parts, causesOf, checks, losses, owner, known } = fixed;
+  const { corrections } = parts;
+  const failed = corrections.reduce((mask, { id }, r) => (excluded.has(id) ? mask | (1 << r) : mask), 0);
+
+  const checksOf = tree.checks;
+  const offered = checksOf.map((check) => canDo(check));
+  const start = { findings, now: posterior(model, findings, excluded) };
+  /** What the checks would do from the start; share, worth and reason of a check all ask for it. */
+  const looked: (Outlook | undefined)[] = [];
+  const stage = { access: maskOf(access, situation.access), failed };
+  const actNow = (belief: Float64Array, from: Stage): ActNow => {
+    const plan = repairPlan(parts, belief, from);
+    if (!owner) return plan;
+    const drive = bestDecision(losses, belief, 1);
+    return { cost: drive.cost + plan.cost, first: { kind: 'decide', decision: drive.index } };
+  };
+  return {
+    ...parts,
+    decisions: owner ? losses : parts.decisions,
+    causes: model.causeIds.length,
+    model,
+    checks,
+    checksOf,
+    causesOf,
+    excluded,
+    start,
+    stage,
+    belief: ({ now }) => now.probability,
+    openChecks: (knowledge) =>
+      checksOf.flatMap((check, k) =>
+        offered[k] && !knowledge.findings.some((finding) => finding.check === check.id) ? [k] : [],
+      ),
+    outlook({ now }, check) {
+      if (now !== start.now) return outlook(model, now, checks[check]!.id);
+      const ahead = looked[check] ?? outlook(model, now, checks[check]!.id);
+      looked[check] = ahead;
+      return ahead;
+    },
+    learn(knowledge, check, result) {
+      const found: Finding = {
+        id: `if-${checks[check]!.id}`,
+        check: checks[check]!.id,
+        value: { kind: 'result', result: checksOf[check]!.results[result]!.id },
+      };
+      const next = [...knowledge.findings, found];
+      return { findings: next, now: posterior(model, next, excluded) };
+    },
+    actNow,
+    whenKnown(cause) {
+      const key = `${stage.access} ${stage.failed} ${cause}`;
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const certain = new Float64Array(model.causeIds.length);
+      certain[cause] = 1;
+      const { cost } = actNow(certain, stage);
+      known.set(key, cost);
+      return cost;
+    },
+  };
+}
+
+/** What stays the same from check to check. */
+interface FixedParts extends Pick<Situation, 'vocabulary' | 'costs'> {
+  readonly owner: boolean;
+  readonly access: AccessGraph;
+  readonly parts: PlanParts;
+  readonly causesOf: readonly Cause[];
+  readonly checks: readonly CheckAction[];
+  readonly losses: readonly DecisionAction[];
+  /** Costs when the cause is known, by stage and cause. */
+  readonly known: Map<string, number>;
+}
+
+/** The last parts made for a model: a walk, and a tree compiled for paper, ask for the same ones hundreds of times. */
+const made = new WeakMap<BeliefModel, FixedParts>();
+
+function fixedParts(situation: Situation, model: BeliefModel): FixedParts {
+  const { tree, vocabulary, costs, who } = situation;
+  const owner = who === 'owner-no-tools' || who === 'owner-basic-tools';
+  const before = made.get(model);
+  if (before?.vocabulary === vocabulary && before.costs === costs && before.owner === owner) return before;
   const access = vocabularyGraph(vocabulary.access);
   const need = (id: string) => needOf(access, vocabulary.access, id);
-  const { findings, excluded } = standing(model, situation);
-
   const causesOf = model.causeIds.flatMap((id) => tree.causes.find((cause) => cause.id === id) ?? []);
   const corrections = causesOf.map((cause, column): CorrectionAction => {
     const at = cause.correction.access ?? 'parked';
@@ -69,50 +160,15 @@ export function treeProblem(situation: Situation, canDo: (check: Check) => boole
     verify: { cost: proof?.minutes ?? 0, need: need(proof?.access ?? 'parked') },
     closeAtEnd: true,
   };
-  const failed = corrections.reduce((mask, { id }, r) => (excluded.has(id) ? mask | (1 << r) : mask), 0);
-  const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
-  const losses = Object.entries(driveLosses(tree, model, costs)).map(([id, loss]): DecisionAction => ({ id, loss }));
-
-  const checksOf = tree.checks;
-  const checks = checksOf.map((check): CheckAction => ({
+  const checks = tree.checks.map((check): CheckAction => ({
     id: check.id,
     cost: check.minutes,
     need: need(check.access),
   }));
-  const offered = checksOf.map((check) => canDo(check));
-  return {
-    ...parts,
-    decisions: owner ? losses : parts.decisions,
-    causes: model.causeIds.length,
-    model,
-    checks,
-    checksOf,
-    causesOf,
-    excluded,
-    start: { findings, now: posterior(model, findings, excluded) },
-    stage: { access: maskOf(access, situation.access), failed },
-    belief: ({ now }) => now.probability,
-    openChecks: (knowledge) =>
-      checksOf.flatMap((check, k) =>
-        offered[k] && !knowledge.findings.some((finding) => finding.check === check.id) ? [k] : [],
-      ),
-    outlook: ({ now }, check) => outlook(model, now, checks[check]!.id),
-    learn(knowledge, check, result) {
-      const found: Finding = {
-        id: `if-${checks[check]!.id}`,
-        check: checks[check]!.id,
-        value: { kind: 'result', result: checksOf[check]!.results[result]!.id },
-      };
-      const next = [...knowledge.findings, found];
-      return { findings: next, now: posterior(model, next, excluded) };
-    },
-    actNow(belief, stage) {
-      const plan = repairPlan(parts, belief, stage);
-      if (!owner) return plan;
-      const drive = bestDecision(losses, belief, 1);
-      return { cost: drive.cost + plan.cost, first: { kind: 'decide', decision: drive.index } };
-    },
-  };
+  const losses = Object.entries(driveLosses(tree, model, costs)).map(([id, loss]): DecisionAction => ({ id, loss }));
+  const fixed = { vocabulary, costs, owner, access, parts, causesOf, checks, losses, known: new Map<string, number>() };
+  made.set(model, fixed);
+  return fixed;
 }
 
 /** Mean labour of a correction, minutes, access included. */

@@ -169,6 +169,14 @@ function isLifted(
   });
 }
 
+/**
+ * Whether belief in danger causes has not been let go of: not fallen below half the threshold since it last reached it.
+ * It alone depends on the order of the findings.
+ */
+export function dangerOpen(situation: Situation, model: BeliefModel): boolean {
+  return dangerOverTime(situation, model, dangerThreshold(situation.costs)).open;
+}
+
 interface DangerOverTime {
   readonly share: number;
   /** Not yet fallen below half the threshold since it last reached it. */

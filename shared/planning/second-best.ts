@@ -1,0 +1,27 @@
+import type { CheckOption } from './assessment.ts';
+import { tieMinutes, type Ranking } from './next-check.ts';
+
+/** How much is lost by making another check than the one advised. */
+export interface SecondBest {
+  readonly check: string;
+  /** Expected minutes, or money's worth, more than with the advised check; 0 when it is as good or better by cost alone. */
+  readonly worseBy: number;
+  /** The two are practically equal: the order was decided by hazards, time and the file. */
+  readonly equal: boolean;
+}
+
+/**
+ * The check that comes next after the advised one, and by how much it is worse. Says more than whether some number would
+ * turn the order: two checks can change places on a tiny change and hardly differ in what they cost.
+ *
+ * @returns null when the program does not advise a check, or no other can be done.
+ */
+export function secondBest({ stop, options, actNow }: Ranking): SecondBest | null {
+  if (stop.kind !== 'check') return null;
+  const advised = stop.option;
+  const others = options.filter((option) => !option.blocked && option.check !== advised.check);
+  const second = others.reduce<CheckOption | null>((a, b) => (a && a.saves >= b.saves ? a : b), null);
+  if (!second) return null;
+  const gap = advised.saves - second.saves;
+  return { check: second.check, worseBy: Math.max(0, gap), equal: Math.abs(gap) <= tieMinutes(actNow.cost) };
+}

@@ -201,7 +201,7 @@ function inReadingOrder(start: Draft): CompiledNode[] {
     const { tree } = draft.situation;
     const assessment = draft.assessment!;
     const reached = { number: i + 1, reach: draft.reach, drive: driveLine(tree, assessment.verdict) };
-    if (draft.end !== undefined) return { ...reached, ...leafOf(tree, assessment, draft.end) };
+    if (draft.end !== undefined) return { ...reached, ...leafOf(draft.situation, assessment, draft.end) };
     return {
       ...reached,
       kind: 'step',

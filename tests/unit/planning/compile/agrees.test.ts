@@ -68,6 +68,17 @@ describe.each(CASES)('$name on paper for $who', ({ tree, who }) => {
     expect(checked).toBeGreaterThanOrEqual(PATHS);
   });
 
+  it('[PLA-20] no end of a path and no step sends a coach on the road that has to stay', () => {
+    const moving = new Set(vocabulary.access.filter(({ moves }) => moves).map(({ id }) => id));
+    const onTheRoad = new Set(tree.checks.filter(({ access }) => moving.has(access)).map(({ id }) => id));
+    const held = compiledFor(tree, who).nodes.filter(({ drive }) => drive.halts || drive.verdict === 'stay-put');
+    expect(held.length).toBeGreaterThan(0);
+    for (const node of held) {
+      const next = node.kind === 'step' ? node.ask : node.nextTest;
+      expect(next.kind === 'check' && onTheRoad.has(next.check)).toBe(false);
+    }
+  });
+
   it('[PLA-22] the leaves are 1 together, within 1e-12', () => {
     const { nodes, cutOff } = compiledFor(tree, who);
     const sum = nodes.reduce((total, node) => (node.kind === 'leaf' ? total + node.reach : total), 0);

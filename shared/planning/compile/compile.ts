@@ -16,8 +16,8 @@ export interface CompileOptions {
   readonly cannotShare?: number;
 }
 
-/** One in a hundred: about a hundred steps a tree, which still is a booklet and not a book. Judgement. */
-export const PRINT_THRESHOLD = 0.01;
+/** Two in a hundred: forty to seventy steps a tree, some fifty pages; half of it doubles the paper and saves few. Judgement. */
+export const PRINT_THRESHOLD = 0.02;
 /** How often a check cannot be done, or the person cannot say. No figure exists; judgement. */
 export const CANNOT_SHARE = 0.02;
 
@@ -201,7 +201,7 @@ function inReadingOrder(start: Draft): CompiledNode[] {
     const { tree } = draft.situation;
     const assessment = draft.assessment!;
     const reached = { number: i + 1, reach: draft.reach, drive: driveLine(tree, assessment.verdict) };
-    if (draft.end !== undefined) return { ...reached, ...leafOf(tree, assessment, draft.end) };
+    if (draft.end !== undefined) return { ...reached, ...leafOf(draft.situation, assessment, draft.end) };
     return {
       ...reached,
       kind: 'step',

@@ -31,6 +31,7 @@ export function eventOf(answer: Answer): string {
  */
 export function toMachine(compiled: CompiledTree) {
   return createMachine({
+    // XState takes types as values that it never reads.
     types: { meta: {} as StateMeta, events: {} as { readonly type: string } },
     id: compiled.complaint,
     initial: stateName(1),

@@ -127,6 +127,59 @@ describe('a complaint tree on paper', () => {
     expect(cold!.to).toBe(cool!.to);
     expect(warm!.to).not.toBe(cold!.to);
   });
+  it('[PLA-24] two results that say the same about the causes stay apart when one of them fires a rule', () => {
+    const alike = tree(
+      small.causes,
+      small.checks.filter(({ id }) => id === 'feel'),
+      {
+        unlistedShare: 0.02,
+        stopRules: [stopRule('cool', 'stay-put', { firedBy: [{ check: 'feel', results: ['cool'] }] })],
+      },
+    );
+    const start = blank(alike, vocabulary, 'mechanic', { stopAnswers: { cool: 'no' } });
+    const compiled = compileTree(start, { threshold: 0 });
+    const [, cold, cool] = steps(compiled)[0]!.branches;
+    expect(at(compiled, cold!.to).drive.halts).toBe(false);
+    expect(at(compiled, cool!.to).drive).toMatchObject({ verdict: 'stay-put', halts: true });
+  });
+  it('[PLA-27] a check that was done leaves its access open, one that could not be done does not', () => {
+    const dear = { correction: { ...small.causes[0]!.correction, hours: [8, 8] as const } };
+    const raised = tree(
+      [cause('hub', 50, dear), cause('tyre', 50, dear)],
+      [
+        check(
+          'spin',
+          ['rough', 'smooth'],
+          [
+            [0.75, 0.25],
+            [0.25, 0.75],
+          ],
+          { access: 'chocked-raised', minutes: 2 },
+        ),
+        check(
+          'rock',
+          ['play', 'tight'],
+          [
+            [0.75, 0.25],
+            [0.25, 0.75],
+          ],
+          { access: 'chocked-raised', minutes: 4 },
+        ),
+      ],
+      { unlistedShare: 0.02 },
+    );
+    const compiled = compileTree(blank(raised, vocabulary, 'mechanic'), { threshold: 0 });
+    const [first] = steps(compiled);
+    const after = (i: number) => {
+      const node = at(compiled, first!.branches[i]!.to);
+      return node.kind === 'step' && node.ask.kind === 'check' ? node.ask : null;
+    };
+    expect(first!.ask).toMatchObject({ check: 'spin' });
+    const [done, undone] = [after(0), after(2)];
+    expect(done).toMatchObject({ check: 'rock', accessMinutes: 0 });
+    expect(undone!.check).toBe('rock');
+    expect(undone!.accessMinutes).toBeGreaterThan(30);
+  });
   it('[PLA-25] open safety questions come first; yes and not sure stop, and have no share', () => {
     const [first, second] = steps(all());
     expect([first!.ask, second!.ask]).toEqual([

@@ -1,5 +1,6 @@
 import type { Answer, Ask, CompiledTree, Leaf, Step } from '../../../../shared/planning/index.ts';
 import { assess, defaultCosts, type Assessment, type Situation } from '../../../../shared/planning/index.ts';
+import { draw } from '../../../../shared/planning/evaluation/index.ts';
 import type { Role, Tree, Vocabulary } from '../../../../shared/knowledge/index.ts';
 import {
   EVENT_VERSION,
@@ -70,7 +71,7 @@ export function throughTheProgram(
   return assess(situationOf(visit, visit.complaints[0]!, tree, vocabulary));
 }
 
-/** A path through a compiled tree, chosen by numbers from 0 to 1; a stop rule is met once in twenty questions. */
+/** A path through a compiled tree, likely branches mostly, any branch sometimes. */
 export function walkPaper(
   compiled: CompiledTree,
   random: () => number,
@@ -79,9 +80,10 @@ export function walkPaper(
   const path: Answered[] = [];
   let node = compiled.nodes[0]!;
   while (node.kind === 'step') {
-    const open = node.branches.filter(({ share }) => share > 0);
-    const from = open.length < node.branches.length && random() < 0.05 ? node.branches : open;
-    const branch = from[Math.floor(random() * from.length)]!;
+    const { branches, ask } = node;
+    const any = random() < (ask.kind === 'triage' ? 0.02 : 0.3);
+    const shares = branches.map(({ share }) => (any ? 1 / branches.length : share));
+    const branch = branches[draw(shares, random)]!;
     steps.push(node);
     path.push({ ask: node.ask, answer: branch.answer });
     node = compiled.nodes[branch.to - 1]!;

@@ -14,15 +14,46 @@ describe('the shipped trees', () => {
     ];
     expect(all.filter(({ level }) => level === 'error').map(formatProblem)).toEqual([]);
     expect(shipped).toHaveLength(trees.size);
-    expect(shipped.length).toBeGreaterThanOrEqual(5);
+    expect(shipped).toHaveLength(16);
   });
   it('[KNO-6] every picture is there, with a text alternative, and carries no script', () => {
     const pictures = shipped.flatMap(({ checks }) => checks.flatMap(({ pictures }) => pictures));
-    expect(pictures.length).toBeGreaterThan(40);
+    expect(pictures.length).toBeGreaterThan(400);
     for (const { file, alt } of pictures) {
       expect(existsSync(`${SHIPPED_TREES}/pictures/${file}`), file).toBe(true);
       expect(alt.length).toBeGreaterThan(20);
       expect(readFileSync(`${SHIPPED_TREES}/pictures/${file}`, 'utf8')).not.toMatch(/<script|onload|href="http/i);
+    }
+  });
+});
+
+describe('the shipped trees together', () => {
+  const ids = new Set(shipped.map(({ id }) => id));
+  it('every door and every likeness leads to a complaint that is there', () => {
+    const named = shipped.flatMap(({ id, leadsTo, confusedWith }) =>
+      [...leadsTo, ...confusedWith].flatMap(({ complaint }) => (complaint === undefined ? [] : [{ id, complaint }])),
+    );
+    expect(named.length).toBeGreaterThan(90);
+    expect(named.filter(({ id, complaint }) => !ids.has(complaint) || complaint === id)).toEqual([]);
+  });
+  it('every shared check serves at least two complaints', () => {
+    const uses = [...vocabulary!.checks.keys()].map((shared) => ({
+      shared,
+      trees: shipped.filter(({ checks }) => checks.some(({ sharedAs }) => sharedAs === shared)).length,
+    }));
+    expect(uses.filter(({ trees: many }) => many < 2)).toEqual([]);
+  });
+  it('every rule that holds the coach says what to do at once, in words that can be kept in mind', () => {
+    const rules = shipped.flatMap(({ stopRules }) => stopRules.filter(({ verdict }) => verdict !== 'drive-and-book'));
+    expect(rules.length).toBeGreaterThan(200);
+    expect(rules.filter(({ now }) => now === '').map(({ id }) => id)).toEqual([]);
+    expect(rules.filter(({ now }) => now.split(/\s+/).length > 65).map(({ id }) => id)).toEqual([]);
+  });
+  it('rules stand strictest first', () => {
+    const order = ['stay-put', 'creep-to-safe-place', 'drive-and-book'];
+    for (const { id, stopRules } of shipped) {
+      const ranks = stopRules.map(({ verdict }) => order.indexOf(verdict));
+      expect(ranks, id).toEqual([...ranks].sort((a, b) => a - b));
     }
   });
 });

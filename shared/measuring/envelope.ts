@@ -1,5 +1,5 @@
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
-import { hasBins, type RealTransform } from './transform.ts';
+import { hasBins, soundSamples, type RealTransform } from './transform.ts';
 import { amplitudeSpectrum } from './welch.ts';
 
 export interface EnvelopeSettings {
@@ -52,8 +52,8 @@ export function envelopeSpectrum(
     );
   }
   const samples = settings.samples.subarray(0, n);
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
   const band = bandPassed(samples, lowHz / (sampleRateHz / n), highHz / (sampleRateHz / n), transform);
   if (!band) return refuse('bad-transform', `The transform of ${n} samples gave too few bins; ${n / 2 + 1} are due.`);

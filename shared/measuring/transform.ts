@@ -24,3 +24,11 @@ export function hasBins(spectrum: HalfSpectrum, n: number): boolean {
 export function hannWindow(n: number): Float64Array {
   return Float64Array.from({ length: n }, (_, t) => 0.5 - 0.5 * Math.cos((2 * Math.PI * t) / n));
 }
+
+/** A sample larger than this squares beyond every figure; full scale of a recording is 1. */
+const LARGEST_SAMPLE = 1e9;
+
+/** Whether every sample is a number that a spectrum can be made of. */
+export function soundSamples(samples: Float64Array): boolean {
+  return samples.every((each) => Math.abs(each) <= LARGEST_SAMPLE);
+}

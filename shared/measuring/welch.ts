@@ -1,5 +1,5 @@
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
-import { hannWindow, hasBins, type RealTransform } from './transform.ts';
+import { hannWindow, hasBins, soundSamples, type RealTransform } from './transform.ts';
 
 export interface WelchSettings {
   readonly samples: Float64Array;
@@ -55,8 +55,8 @@ export function welchDensity(
       `The record has ${samples.length} samples, one segment takes ${n}. Record longer or take shorter segments.`,
     );
   }
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
   const window = settings.window === 'hann' ? hannWindow(n) : new Float64Array(n).fill(1);
   const power = window.reduce((sum, each) => sum + each * each, 0);
@@ -93,8 +93,8 @@ export function amplitudeSpectrum(
   const n = samples.length - (samples.length % 2);
   const bad = outOfRange(['sample rate', sampleRateHz, 1, 200_000, 'Hz'], ['number of samples', n, 16, 1 << 24, '']);
   if (bad) return bad;
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
   const spectrum = transform(windowed(samples, 0, hannWindow(n)));
   if (!hasBins(spectrum, n)) {

@@ -16,6 +16,7 @@ import {
   meanDeceleration,
   remainingWear,
   requiredBrakeForceLbf,
+  STOPPING_TABLE,
   stoppingDistanceFt,
   strokeLimit,
   type Chamber,
@@ -64,6 +65,28 @@ describe('[MEA-20] pushrod stroke, 49 CFR 393.47(e) and Appendix A to Part 396, 
     );
     expect(close.judgement.decision).toBe('too-close');
   });
+  it('the whole table of 393.47(e), as copied out of the rule', () => {
+    const at = (chamber: Chamber) => told(strokeLimit(chamber)).limit.value;
+    const clamps = [6, 9, 12, 16, 20, 24, 30, 36].map((size) => at(clamp(size)));
+    expect(clamps).toEqual([1.25, 1.375, 1.375, 1.75, 1.75, 1.75, 2, 2.25]);
+    expect([12, 16, 20, 24, 30].map((size) => at(clamp(size, 'long')))).toEqual([1.75, 2, 2, 2, 2.5]);
+    expect([20, 24].map((size) => at(clamp(size, 'long-3-in')))).toEqual([2.5, 2.5]);
+    expect((['A', 'B', 'C', 'D', 'E', 'F', 'G'] as const).map((size) => at({ kind: 'bolt', size }))).toEqual([
+      1.375, 1.75, 1.75, 1.25, 1.375, 2.25, 2,
+    ]);
+    const rotochambers = [9, 12, 16, 20, 24, 30, 36, 50].map((size) => at({ kind: 'rotochamber', size }));
+    expect(rotochambers).toEqual([1.5, 1.5, 2, 2, 2, 2.25, 2.75, 3]);
+    expect(at({ kind: 'double-diaphragm' })).toBe(2.25);
+  });
+  it('figures from memory say so', () => {
+    const status = (chamber: Chamber) => told(strokeLimit(chamber)).limit.status;
+    expect([
+      status(clamp(30)),
+      status(clamp(6)),
+      status(clamp(20, 'long-3-in')),
+      status({ kind: 'bolt', size: 'A' }),
+    ]).toEqual(['second-hand', 'memory', 'memory', 'memory']);
+  });
   it('an unread stroke class takes the shorter limit', () => {
     expect(told(strokeLimit(clamp(24, 'unknown'))).limit.value).toBe(1.75);
   });
@@ -101,6 +124,10 @@ describe('[MEA-21] share of defective brakes', () => {
     const found = told(defectiveShare(brakes));
     expect(found).toMatchObject({ defective, tooMany, doNotDrive: tooMany });
     expect(found.sharePercent).toBeCloseTo(share, 4);
+  });
+  it('from the rule on the pushrods to the share: 2 1/4, 2 1/8, 1 3/4, 1 3/4 in on type 30', () => {
+    const brakes = [2.25, 2.125, 1.75, 1.75].map((strokeIn) => by(told(stroke(clamp(30), strokeIn)).beyondIn));
+    expect(told(defectiveShare(brakes))).toMatchObject({ defective: 1.5, sharePercent: 37.5, doNotDrive: true });
   });
   it('a dead brake on a steering axle is enough alone', () => {
     const six = [{ ...dead, steeringAxle: true }, good, good, good, good, good];
@@ -243,6 +270,17 @@ describe('[MEA-25] stopping, table of 49 CFR 393.52(d)', () => {
     expect(told(meanDeceleration(20, { seconds: 2.1 })).forcePercent).toBeCloseTo(43.41, 2);
     expect(told(meanDeceleration(20, { seconds: 1.8 })).forcePercent).toBeCloseTo(50.65, 2);
   });
+  it('the table itself: force and deceleration are one figure by standard gravity, NIST SP 811', () => {
+    for (const row of Object.values(STOPPING_TABLE)) {
+      expect(Math.abs((100 * row.decelerationFtPerS2) / 32.17405 - row.forcePercent)).toBeLessThan(0.1);
+    }
+    expect(Object.values(STOPPING_TABLE).map((row) => [row.serviceFt, row.emergencyFt])).toEqual([
+      [20, 54],
+      [25, 66],
+      [35, 85],
+      [40, 90],
+    ]);
+  });
   it('38,000 lb need 16,530 lbf', () => {
     expect(told(requiredBrakeForceLbf(38_000, 'coach')).forceLbf).toBeCloseTo(16_530, 6);
   });
@@ -271,6 +309,15 @@ describe('[MEA-25] steering lash, 49 CFR 393.209(b)', () => {
     [20, false, 3, 'beyond'],
   ])('%s in wheel, power %s, %s in', (wheel, power, lash, comparison) => {
     expect(told(judgeLash(lash, 0.05, wheel, power)).judgement.comparison).toBe(comparison);
+  });
+  it('the table of 393.209(b)(1)', () => {
+    const sizes = [14, 16, 18, 19, 20, 21, 22];
+    expect(sizes.map((size) => told(lashLimit(size, false)).limit.value)).toEqual([
+      2, 2, 2.25, 2.375, 2.5, 2.625, 2.75,
+    ]);
+    expect(sizes.map((size) => told(lashLimit(size, true)).limit.value)).toEqual([
+      4.25, 4.25, 4.75, 5, 5.25, 5.5, 5.75,
+    ]);
   });
   it('sizes outside the table go by angle: 24 in is 6.28 and 2.93 in', () => {
     expect(told(lashLimit(24, true)).limit.value).toBeCloseTo(6.283, 3);

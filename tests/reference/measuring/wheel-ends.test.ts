@@ -134,6 +134,11 @@ describe('[MEA-32] wheel ends against their fellows', () => {
       'too-few-ends',
     );
   });
+  it('a hot end whose other side was not read is marked all the same', () => {
+    const ends = told(round([150, 152, 155, 158, 240])).ends;
+    expect(ends.map((end) => end.marked)).toEqual([null, null, null, null, 'hot']);
+    expect(ends[4]!.fromOtherSideF).toBeNull();
+  });
   it('what cannot be compared is refused', () => {
     expect(reasonOf(round([150, 160, 155, 158], { minutes: 25 }))).toBe('not-comparable');
     expect(reasonOf(round([150, 160, 155, 158], { sameSpot: false }))).toBe('not-comparable');

@@ -176,6 +176,19 @@ describe('[MEA-23] drums', () => {
       expect(found.judgement.limit.value).toBeCloseTo(value, 12);
     },
   );
+  it.each([
+    [12, false, 12.09],
+    [12, true, 12.06],
+    [14, false, 14.12],
+    [14, true, 14.08],
+  ])('usual figures of a drum of %s in, turned %s: %s in (common practice)', (nominalIn, justTurned, value) => {
+    const found = told(judgeDrum({ ...drum, nominalIn, diameterIn: nominalIn, justTurned }));
+    expect(found.judgement.limit.value).toBeCloseTo(value, 12);
+  });
+  it('a turned drum must leave 0.040 in of wear below the figure cast on it', () => {
+    const found = told(judgeDrum({ ...drum, castMaximumIn: 16.6, diameterIn: 16.55, justTurned: true }));
+    expect(found.judgement.limit.value).toBeCloseTo(16.56, 12);
+  });
   it('the figure cast on it rules, 49 CFR 570.59(b)', () => {
     const found = told(judgeDrum({ ...drum, castMaximumIn: 16.6, diameterIn: 16.61 }));
     expect(found).toMatchObject({ byCastFigure: true, judgement: { comparison: 'beyond', decision: 'fails' } });

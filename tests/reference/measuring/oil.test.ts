@@ -66,6 +66,12 @@ describe('[MEA-50] viscosity against temperature, ASTM D341; solved twice, by in
     expect(reasonOf(viscosityAt({ at40: 10, at100: 20 }, 0))).toBe('points-crossed');
     expect(told(coldStart(9395)).meaning).toBe('the-oil-alone-can-explain-it');
     expect(told(coldStart(1370)).meaning).toBe('usual');
+    expect([2999, 3000, 7000, 7001].map((viscosity) => told(coldStart(viscosity)).meaning)).toEqual([
+      'usual',
+      'slow',
+      'slow',
+      'the-oil-alone-can-explain-it',
+    ]);
   });
 });
 

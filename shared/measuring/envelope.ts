@@ -1,5 +1,5 @@
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
-import { hasBins, type RealTransform } from './transform.ts';
+import { binsOf, soundSamples, type RealTransform } from './transform.ts';
 import { amplitudeSpectrum } from './welch.ts';
 
 export interface EnvelopeSettings {
@@ -52,8 +52,8 @@ export function envelopeSpectrum(
     );
   }
   const samples = settings.samples.subarray(0, n);
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
   const band = bandPassed(samples, lowHz / (sampleRateHz / n), highHz / (sampleRateHz / n), transform);
   if (!band) return refuse('bad-transform', `The transform of ${n} samples gave too few bins; ${n / 2 + 1} are due.`);
@@ -83,17 +83,17 @@ function bandPassed(
   transform: RealTransform,
 ): { readonly real: Float64Array; readonly envelope: Float64Array } | null {
   const n = samples.length;
-  const spectrum = transform(samples);
-  if (!hasBins(spectrum, n)) return null;
+  const spectrum = binsOf(samples, transform);
+  if (!spectrum) return null;
   const re = new Float64Array(n);
   const im = new Float64Array(n);
   for (let k = Math.max(1, Math.ceil(lowBin)); k <= Math.min(n / 2 - 1, Math.floor(highBin)); k++) {
     re[k] = (2 * spectrum.re[k]!) / n;
     im[k] = (-2 * spectrum.im[k]!) / n;
   }
-  const a = transform(re);
-  const b = transform(im);
-  if (!hasBins(a, n) || !hasBins(b, n)) return null;
+  const a = binsOf(re, transform);
+  const b = binsOf(im, transform);
+  if (!a || !b) return null;
   const real = new Float64Array(n);
   const envelope = new Float64Array(n);
   for (let t = 0; t < n; t++) {

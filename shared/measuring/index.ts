@@ -139,3 +139,50 @@ export {
   type SpectrumRefusal,
   type WelchSettings,
 } from './welch.ts';
+export {
+  cylinderShare,
+  effectiveMassKg,
+  retardingPower,
+  roadLoad,
+  type CoastDown,
+  type CoastDownRefusal,
+  type CylinderShare,
+  type RetardingPower,
+  type RoadLoad,
+  type TurningMass,
+} from './coast-down.ts';
+export {
+  axleSideLift,
+  cornerLoadLb,
+  endLift,
+  groundLoad,
+  LIFT_FACTOR,
+  standCheck,
+  type LiftRefusal,
+  type StandCheck,
+} from './lifting.ts';
+export { oilDrip, type Drip } from './oil-drip.ts';
+export {
+  rebuildOrReplace,
+  replaceOrWait,
+  type NeighbourPart,
+  type Repair,
+  type ReplaceOrWait,
+} from './replace-or-wait.ts';
+export { judgeSuspensionLeak } from './suspension-leak.ts';
+export {
+  coldStart,
+  isoGrade,
+  saeGrade,
+  viscosityAt,
+  viscosityOf,
+  zOf,
+  type ColdStart,
+  type OilPoints,
+} from './viscosity.ts';
+export { viscosityIndex } from './viscosity-index.ts';
+export { failedShare, failsWithin, lifeAtShare, meanLife, type LifeModel } from './weibull.ts';
+export { tyreRefill } from './tyre-refill.ts';
+export { recordingFits, type Recording, type RecordingRefusal } from './recording-fitness.ts';
+export { bestReplacementAge } from './replacement-age.ts';
+export { judgeTread, type TreadReading } from './tyre-tread.ts';

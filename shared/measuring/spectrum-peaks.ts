@@ -1,5 +1,5 @@
 import { medianOf } from './robust-spread.ts';
-import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
+import { outOfRange, refuse, type Outcome, type OutOfRange, type Refusal, type Span } from './outcome.ts';
 
 export interface SpectrumPeak {
   readonly bin: number;
@@ -26,12 +26,10 @@ export function pickPeaks(
   density: ArrayLike<number>,
   binHz: number,
 ): Outcome<{ readonly peaks: readonly SpectrumPeak[] }, OutOfRange | 'empty'> {
-  const bad = outOfRange(['bin width', binHz, 1e-6, 1e5, 'Hz'], ['number of bins', density.length, 8, 1 << 24, '']);
+  const bad = outOfRange(...spectrumSpans(density, binHz));
   if (bad) return bad;
   const values = Array.from(density);
-  if (!values.some((each) => each > 0)) {
-    return refuse('empty', 'The spectrum is zero everywhere: the record holds no signal. Check the microphone.');
-  }
+  if (!values.some((each) => each > 0)) return nothing();
   const peaks: SpectrumPeak[] = [];
   for (let bin = 1; bin < values.length - 1; bin++) {
     const here = values[bin]!;
@@ -59,14 +57,13 @@ export function orderProminence(
   toleranceHz: number,
 ): Outcome<{ readonly prominenceDb: number; readonly foundHz: number }, OutOfRange | 'outside-spectrum' | 'empty'> {
   const bad = outOfRange(
-    ['bin width', binHz, 1e-6, 1e5, 'Hz'],
-    ['number of bins', density.length, 8, 1 << 24, ''],
+    ...spectrumSpans(density, binHz),
     ['frequency', frequencyHz, 0, 1e5, 'Hz'],
     ['tolerance', toleranceHz, 0, 1e4, 'Hz'],
   );
   if (bad) return bad;
   const values = Array.from(density);
-  if (!values.some((each) => each > 0)) return refuse('empty', 'The spectrum is zero everywhere.');
+  if (!values.some((each) => each > 0)) return nothing();
   const low = Math.max(1, Math.round((frequencyHz - toleranceHz) / binHz));
   const high = Math.min(values.length - 2, Math.round((frequencyHz + toleranceHz) / binHz));
   if (low > high) {
@@ -78,6 +75,19 @@ export function orderProminence(
   let best = low;
   for (let bin = low + 1; bin <= high; bin++) if (values[bin]! > values[best]!) best = bin;
   return { ok: true, prominenceDb: overFloorDb(values, best), foundHz: best * binHz };
+}
+
+function spectrumSpans(density: ArrayLike<number>, binHz: number): readonly Span[] {
+  const faulty = Array.from(density).find((each) => !(each >= 0 && each <= 1e30));
+  return [
+    ['bin width', binHz, 1e-6, 1e5, 'Hz'],
+    ['number of bins', density.length, 8, 1 << 24, ''],
+    ['density', faulty ?? 0, 0, 1e30, ''],
+  ];
+}
+
+function nothing(): Refusal<'empty'> {
+  return refuse('empty', 'The spectrum is zero everywhere: the record holds no signal. Check the microphone.');
 }
 
 /** Capped at 300 dB, so that a tone over an exactly silent floor stays finite. */

@@ -7,13 +7,15 @@ export interface HalfSpectrum {
 /**
  * A fast Fourier transform, passed in: the calculations here do not choose the package.
  *
- * @param signal  real, even length; must not be changed. The result must not be a buffer that the next call overwrites.
+ * @param signal  real, even length; must not be changed. The result may be a buffer that the next call overwrites.
  */
 export type RealTransform = (signal: Float64Array) => HalfSpectrum;
 
-/** Whether a transform handed back as many bins as it owes. */
-export function hasBins(spectrum: HalfSpectrum, n: number): boolean {
-  return spectrum.re.length >= n / 2 + 1 && spectrum.im.length >= n / 2 + 1;
+/** Bins of a signal, copied out of the transform's own buffer; null when it gives fewer than it owes. */
+export function binsOf(signal: Float64Array, transform: RealTransform): HalfSpectrum | null {
+  const { re, im } = transform(signal);
+  const due = signal.length / 2 + 1;
+  return re.length >= due && im.length >= due ? { re: Float64Array.from(re), im: Float64Array.from(im) } : null;
 }
 
 /**
@@ -23,4 +25,12 @@ export function hasBins(spectrum: HalfSpectrum, n: number): boolean {
  */
 export function hannWindow(n: number): Float64Array {
   return Float64Array.from({ length: n }, (_, t) => 0.5 - 0.5 * Math.cos((2 * Math.PI * t) / n));
+}
+
+/** A sample larger than this squares beyond every figure; full scale of a recording is 1. */
+const LARGEST_SAMPLE = 1e9;
+
+/** Whether every sample is a number that a spectrum can be made of. */
+export function soundSamples(samples: Float64Array): boolean {
+  return samples.every((each) => Math.abs(each) <= LARGEST_SAMPLE);
 }

@@ -1,5 +1,5 @@
-import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
-import { hannWindow, hasBins, type RealTransform } from './transform.ts';
+import { outOfRange, refuse, type Outcome, type OutOfRange, type Refusal } from './outcome.ts';
+import { binsOf, hannWindow, soundSamples, type RealTransform } from './transform.ts';
 
 export interface WelchSettings {
   readonly samples: Float64Array;
@@ -29,6 +29,10 @@ function windowed(samples: Float64Array, from: number, window: Float64Array): Fl
   return Float64Array.from({ length: n }, (_, t) => (samples[from + t]! - mean) * window[t]!);
 }
 
+function tooFewBins(n: number): Refusal<'bad-transform'> {
+  return refuse('bad-transform', `The transform of ${n} samples gave fewer than the ${n / 2 + 1} bins that are due.`);
+}
+
 /**
  * Power spectral density of a record by Welch's method.
  *
@@ -55,8 +59,8 @@ export function welchDensity(
       `The record has ${samples.length} samples, one segment takes ${n}. Record longer or take shorter segments.`,
     );
   }
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
   const window = settings.window === 'hann' ? hannWindow(n) : new Float64Array(n).fill(1);
   const power = window.reduce((sum, each) => sum + each * each, 0);
@@ -64,13 +68,8 @@ export function welchDensity(
   const density = new Float64Array(n / 2 + 1);
   let segments = 0;
   for (let from = 0; from + n <= samples.length; from += step) {
-    const spectrum = transform(windowed(samples, from, window));
-    if (!hasBins(spectrum, n)) {
-      return refuse(
-        'bad-transform',
-        `The transform of ${n} samples gave ${spectrum.re.length} bins; ${n / 2 + 1} are due.`,
-      );
-    }
+    const spectrum = binsOf(windowed(samples, from, window), transform);
+    if (!spectrum) return tooFewBins(n);
     for (let k = 0; k <= n / 2; k++) density[k]! += spectrum.re[k]! ** 2 + spectrum.im[k]! ** 2;
     segments++;
   }
@@ -93,16 +92,11 @@ export function amplitudeSpectrum(
   const n = samples.length - (samples.length % 2);
   const bad = outOfRange(['sample rate', sampleRateHz, 1, 200_000, 'Hz'], ['number of samples', n, 16, 1 << 24, '']);
   if (bad) return bad;
-  if (!samples.every(Number.isFinite)) {
-    return refuse('not-a-number', 'The record holds a sample that is no finite number. Record again.');
+  if (!soundSamples(samples)) {
+    return refuse('not-a-number', 'The record holds a sample that is no number, or beyond 1e9. Record again.');
   }
-  const spectrum = transform(windowed(samples, 0, hannWindow(n)));
-  if (!hasBins(spectrum, n)) {
-    return refuse(
-      'bad-transform',
-      `The transform of ${n} samples gave ${spectrum.re.length} bins; ${n / 2 + 1} are due.`,
-    );
-  }
+  const spectrum = binsOf(windowed(samples, 0, hannWindow(n)), transform);
+  if (!spectrum) return tooFewBins(n);
   // Σw of a periodic Hann window is exactly n/2.
   const amplitude = Float64Array.from(
     { length: n / 2 + 1 },

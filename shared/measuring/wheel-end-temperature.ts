@@ -62,7 +62,7 @@ export type TemperatureRefusal = OutOfRange | 'too-few-ends' | 'twice-read' | 'n
  * Wheel ends hotter or colder than their fellows: a dragging brake, a dry bearing, a brake that does not work.
  *
  * An end is marked only when all hold: its score is above the cut, it is 30 °F or more from the middle, and 20 °F or more
- * from the other side of its axle. With fewer than four ends the axle alone is compared, at 30 °F.
+ * from the other side of its axle, if that was read. With fewer than four ends the axle alone is compared, at 30 °F.
  *
  * @returns refused `too-few-ends` (fewer than two, or fewer than four without both sides of one axle), `twice-read`,
  *   `not-comparable` (over more than 10 min, other spots, bright metal), `too-many-off` (half of the ends or more marked:
@@ -144,8 +144,10 @@ function notComparable(round: TemperatureRound): Outcome<never, TemperatureRefus
 
 function ofAll(score: number, cut: number, fromMiddle: number, fromOther: number | null): 'hot' | 'cold' | null {
   if (Math.abs(score) <= cut || Math.abs(fromMiddle) < FROM_MIDDLE_F) return null;
-  if (fromOther === null || Math.abs(fromOther) < FROM_OTHER_SIDE_F) return null;
-  if (Math.sign(fromOther) !== Math.sign(fromMiddle)) return null;
+  // Only the other side can excuse an end; one that was not read does not.
+  const alike =
+    fromOther !== null && (Math.abs(fromOther) < FROM_OTHER_SIDE_F || Math.sign(fromOther) !== Math.sign(fromMiddle));
+  if (alike) return null;
   return fromMiddle > 0 ? 'hot' : 'cold';
 }
 

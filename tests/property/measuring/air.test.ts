@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { convert } from '../../../shared/units/index.ts';
+import { convert, convertDifference } from '../../../shared/units/index.ts';
 import {
   allowedBuildUpS,
   equivalentHole,
@@ -165,6 +165,27 @@ describe('[MEA-2] judging', () => {
         expect(mirrored.probabilityMeets).toBeCloseTo(near.probabilityMeets, 12);
         expect(near.againstDriving).toBe(near.decision !== 'meets');
       }),
+      SEED,
+    );
+  });
+  it('says the same in inches and millimetres, in psi and kilopascal', () => {
+    fc.assert(
+      fc.property(
+        real(0, 5),
+        real(0.001, 1),
+        real(0.5, 4),
+        fc.constantFrom(['in', 'mm'], ['psi', 'kPa']),
+        (value, u, edge, [us, si]) => {
+          const one = judge(value, u, { ...upper(edge), unit: us });
+          const other = judge(convert(value, us, si), convertDifference(u, us, si), {
+            ...upper(convert(edge, us, si)),
+            unit: si,
+          });
+          expect(other.probabilityMeets).toBeCloseTo(one.probabilityMeets, 9);
+          expect(convert(other.margin, si, us)).toBeCloseTo(one.margin, 9);
+          expect(other.comparison).toBe(one.comparison);
+        },
+      ),
       SEED,
     );
   });

@@ -219,6 +219,16 @@ describe('[MEA-15] tanks and build-up, 49 CFR 571.121 S5.1.1 and S5.1.2.1', () =
   ] as const)('%s, %s s', (test, seconds, comparison) => {
     expect(told(judgeBuildUp({ test, seconds, uncertaintyS: 2 })).judgement.comparison).toBe(comparison);
   });
+  it.each([
+    ['dual-operating-speed', 45],
+    ['dual-idle', 120],
+    ['single-idle', 180],
+  ] as const)('%s: the limit is %s s, and the figure itself passes', (test, seconds) => {
+    expect(told(judgeBuildUp({ test, seconds, uncertaintyS: 0 })).judgement).toMatchObject({
+      comparison: 'at-limit',
+      decision: 'meets',
+    });
+  });
   it('at maximum speed the tanks decide: 40 s against 37.5 s', () => {
     const volumes = { actualIn3: 5616, requiredIn3: 3744 };
     expect(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readWav, readWavHeader } from '../../../shared/measuring/index.ts';
+import { readWav, readWavHeader, recordingFits, type Recording } from '../../../shared/measuring/index.ts';
 import { reasonOf, told } from '../../unit/measuring/told.ts';
 
 const hex = (text: string) => Uint8Array.from(text.match(/../g)!, (pair) => parseInt(pair, 16));
@@ -112,5 +112,34 @@ describe('[MEA-47] hostile and broken headers are refused', () => {
   it('the message says what was found and what is allowed', () => {
     const found = readWavHeader(spoiled(22, 6, 0));
     expect(found.ok ? '' : found.message).toBe('The recording has 6 channels; 1 or 2 can be read.');
+  });
+});
+
+describe('[MEA-48] recordings that cannot show what is looked for', () => {
+  const good: Recording = {
+    by: 'accelerometer',
+    sampleRateHz: 400,
+    durationS: 20,
+    clippedShare: 0,
+    speedDrift: 0.01,
+    lowestHz: 8,
+    highestHz: 150,
+    apartHz: 0.95,
+  };
+  it('34.25 and 33.3 Hz take 5.3 s in four Hann segments', () => {
+    expect(told(recordingFits(good)).neededS).toBeCloseTo(5.263, 3);
+    // At each figure itself a recording still does.
+    const edge = { clippedShare: 0.001, speedDrift: 0.02, highestHz: 160, durationS: 5 / 0.95 };
+    expect(reasonOf(recordingFits({ ...good, ...edge }))).toBe('answered');
+    expect(reasonOf(recordingFits({ ...good, by: 'microphone', sampleRateHz: 8000, lowestHz: 60 }))).toBe('answered');
+  });
+  it.each<[string, Partial<Recording>, string]>([
+    ['clipped', { clippedShare: 0.00101 }, 'clipped'],
+    ['the speed wandered', { speedDrift: 0.0201 }, 'speed-not-steady'],
+    ['a microphone does not hear 8 Hz', { by: 'microphone', sampleRateHz: 48_000 }, 'too-low-for-microphone'],
+    ['160.5 Hz is above 0.4 of 400', { highestHz: 160.5 }, 'too-high-for-rate'],
+    ['5 s for a difference of 0.95 Hz', { durationS: 5 }, 'too-short'],
+  ])('%s', (_, more, reason) => {
+    expect(reasonOf(recordingFits({ ...good, ...more }))).toBe(reason);
   });
 });

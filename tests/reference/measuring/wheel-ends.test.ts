@@ -44,7 +44,7 @@ describe('[MEA-31] nut procedure, TMC RP 618 / 618A', () => {
       lock?.[0] ?? null,
       null,
     ]);
-    expect(steps[4]!.torqueLbFt).toEqual(lock);
+    expect(steps.map((step) => step.torqueLbFt)).toEqual([[200, 200], null, [50, 50], null, lock, null]);
     expect(lastTravelIn).toBeCloseTo(travel, 4);
     expect(cautions.join(' ')).toMatch(/impact wrench/);
   });
@@ -134,6 +134,17 @@ describe('[MEA-32] wheel ends against their fellows', () => {
       'too-few-ends',
     );
   });
+  it('a hot end whose other side was not read is marked all the same', () => {
+    const ends = told(round([150, 152, 155, 158, 240])).ends;
+    expect(ends.map((end) => end.marked)).toEqual([null, null, null, null, 'hot']);
+    expect(ends[4]!.fromOtherSideF).toBeNull();
+  });
+  it('a pair at 30 °F is told, at 29 not; an even hot axle of four ends is not blamed on one end', () => {
+    expect(told(round([150, 179])).ends.map((end) => end.marked)).toEqual([null, null]);
+    expect(told(round([150, 180])).ends.map((end) => end.marked)).toEqual([null, 'hot']);
+    expect(marks([150, 151, 152, 151, 150, 152, 200, 181])).toEqual([...Array<null>(6).fill(null), null, null]);
+    expect(marks([150, 151, 152, 151, 150, 152, 200, 180])[6]).toBe('hot');
+  });
   it('what cannot be compared is refused', () => {
     expect(reasonOf(round([150, 160, 155, 158], { minutes: 25 }))).toBe('not-comparable');
     expect(reasonOf(round([150, 160, 155, 158], { sameSpot: false }))).toBe('not-comparable');
@@ -156,6 +167,27 @@ describe('[MEA-32] a pair of hubs by absolute temperature: 225/250 °F from trad
     [255, 250, true, 'inspect-before-driving'],
   ])('%s and %s °F, braked %s: %s', (hotter, cooler, braked, verdict) => {
     expect(told(judgeHubPair(hotter, cooler, braked)).verdict).toBe(verdict);
+  });
+  it('thresholds: at the figure it counts', () => {
+    const at = (hotter: number, cooler: number, braked: boolean) => told(judgeHubPair(hotter, cooler, braked)).verdict;
+    expect([at(179, 150, false), at(180, 150, false), at(199, 140, false), at(199, 139, false)]).toEqual([
+      'usual',
+      'caution',
+      'caution',
+      'inspect-before-driving',
+    ]);
+    expect([at(199, 190, false), at(200, 190, false), at(224, 220, true), at(225, 220, true)]).toEqual([
+      'usual',
+      'inspect-before-driving',
+      'usual',
+      'caution',
+    ]);
+    expect([at(249, 240, false), at(250, 240, false), at(249, 240, true), at(250, 240, true)]).toEqual([
+      'inspect-before-driving',
+      'do-not-drive',
+      'caution',
+      'inspect-before-driving',
+    ]);
   });
   it('no verdict calls a wheel end sound', () => {
     expect(told(judgeHubPair(120, 118, false)).why).toMatch(/does not say/);

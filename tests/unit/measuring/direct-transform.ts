@@ -1,7 +1,5 @@
-import type { HalfSpectrum } from '../../../shared/measuring/index.ts';
-
 /** The Fourier sum as it is defined, n² steps: slow and plain, so that no package is trusted in a reference test. */
-export function directTransform(signal: Float64Array): HalfSpectrum {
+export function directTransform(signal: Float64Array): { readonly re: Float64Array; readonly im: Float64Array } {
   const n = signal.length;
   const cos = Float64Array.from({ length: n }, (_, t) => Math.cos((2 * Math.PI * t) / n));
   const sin = Float64Array.from({ length: n }, (_, t) => Math.sin((2 * Math.PI * t) / n));

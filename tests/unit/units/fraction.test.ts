@@ -102,7 +102,12 @@ describe('[UNI-3] a length read from a rule', () => {
     const { vocabulary } = await loadTrees();
     const inches = [...vocabulary!.instruments.values()].filter(({ unit }) => unit === 'in');
     const rules = inches.filter(({ inchParts }) => inchParts !== undefined);
-    expect(rules.map(({ id }) => id).sort()).toEqual(['chalk-and-rule', 'steel-rule', 'tape-measure', 'tread-depth-gauge']);
+    expect(rules.map(({ id }) => id).sort()).toEqual([
+      'chalk-and-rule',
+      'steel-rule',
+      'tape-measure',
+      'tread-depth-gauge',
+    ]);
     // A rule shows no more than it can be read to: a third of a mark and more is its uncertainty.
     for (const { uncertainty, inchParts } of rules) expect(uncertainty).toBeGreaterThan(0.35 / inchParts!);
     for (const { uncertainty, inchParts } of inches)

@@ -22,8 +22,8 @@ export const SOURCED: readonly SourcedLimit[] = [
   },
   {
     limits: ['stroke-limits-by-chamber-type', 'applied-stroke-limit-clamp-type-chambers'],
-    // Types 16, 20, 24 standard; 30 standard and long-stroke 16, 20, 24; 36; long-stroke 30.
-    figures: [1.75, 2, 2.25, 2.5],
+    // Type 12; 16, 20, 24 standard and long-stroke 12; 30 standard and long-stroke 16, 20, 24; 36; long-stroke 30.
+    figures: [1.375, 1.75, 2, 2.25, 2.5],
     unit: 'in',
     source: '49 CFR 393.47 (e), clamp-type chambers, in reference tables',
     status: 'second-hand',
@@ -349,6 +349,13 @@ export const DISAGREEING: readonly SourcedLimit[] = [
     status: 'memory',
   },
   {
+    limits: ['wheel-bearing-end-play-manually-adjusted'],
+    figures: [0.01],
+    unit: 'in',
+    source: 'State of Florida school-bus inspection manual, read for the trees',
+    status: 'seen',
+  },
+  {
     limits: ['air-governor'],
     figures: [120, 140],
     unit: 'psi',
@@ -520,6 +527,9 @@ export const WORKED: readonly Worked[] = [
     band: 'far-over',
     because: 'type 30, 2 1/4: a full defect',
   },
+  { check: 'applied-stroke', reading: 2.25 - 2.5, unit: 'in', band: 'near', because: 'type 24 of 3 in, 2 1/4: pass' },
+  { check: 'applied-stroke', reading: 2.0625 - 2, unit: 'in', band: 'over', because: 'long-stroke 20, 2 1/16: fail' },
+  { check: 'applied-stroke', reading: 1.4375 - 1.375, unit: 'in', band: 'over', because: 'type 12, 1 7/16: fail' },
   { check: 'applied-stroke', reading: 54 / 25.4 - 2, unit: 'in', band: 'over', because: 'type 30, 54.0 mm' },
   // TMC RP 618: 0.001 to 0.005 in by dial gauge; zero is not a pass.
   { check: 'end-play', reading: 0, unit: 'in', band: 'none', because: '0.000: preload unknown, redo' },

@@ -3,7 +3,7 @@
  * stand for each other in any phrase without changing which result is meant. Judgement, from how owners speak.
  */
 const SAME: readonly string[] = [
-  'loud louder loudest worse swells noisier increases',
+  'loud louder worse swells increases',
   'quiet quieter quietest silent',
   'lean turn bend curve corner sway sweeper',
   'pull accelerate gas throttle',

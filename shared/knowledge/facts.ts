@@ -103,7 +103,7 @@ function offeredResults(check: Check, tree: Asked, looked: readonly string[]): r
 interface Phrase {
   readonly words: readonly FactWord[];
   readonly label: boolean;
-  /** It says "and" or "or" itself, so clauses are not parted there. */
+  /** It says "and", "or" or "between" itself, so clauses are not parted at "and". */
   readonly joined: boolean;
 }
 
@@ -111,7 +111,7 @@ function phrasesOf({ label, says = [] }: Result, check: Check): Phrase[] {
   const read = (text: string, isLabel: boolean): Phrase => ({
     words: factWords(text, rootOf),
     label: isLabel,
-    joined: /\b(and|or)\b/.test(text),
+    joined: /\b(and|or|between)\b/.test(text),
   });
   // A label whose words other results of the check use too does not tell them apart.
   const others = check.results.filter((each) => each.label !== label).map((each) => read(each.label, true).words);
@@ -173,18 +173,33 @@ function matchIn(clause: readonly FactWord[], phrase: Phrase): Match | null {
     const window = clause.slice(start, end + 1);
     const between = window.filter((word) => !word.soft).length - phrase.words.filter((word) => !word.soft).length;
     if (between > slackOf(phrase)) continue;
-    const before = clause.slice(Math.max(0, start - 2), start);
+    // What is denied before "since" is the complaint, not the time.
+    const before = isTime(phrase.words[0]) ? [] : clause.slice(Math.max(0, start - 2), start);
     if ([...before, ...window].some((word) => word.polarity && !phrase.words.some((each) => alike(each, word))))
       continue;
     const inOrder = phrase.words.every(
       (word, i) => i === 0 || place(window, word) >= place(window, phrase.words[i - 1]!),
     );
+    if (!inOrder && !bears(window, phrase)) continue;
     const sure = 1 - Math.max(0, between) * BETWEEN - (phrase.label ? LABEL : 0) - (inOrder ? 0 : ORDER);
     const weight = phrase.words.length + sure;
     if (sure >= SURE_ENOUGH && (!best || weight > best.weight))
       best = { span: [window[0]!.from, window.at(-1)!.to], sure, weight };
   }
   return best;
+}
+
+/**
+ * Whether a phrase may stand there in another order than its own: not with "since", which takes what follows it, and not
+ * with an "only" that comes late, for that belongs to something else.
+ */
+function bears(window: readonly FactWord[], { words }: Phrase): boolean {
+  if (words.some(isTime)) return false;
+  return !words.some(({ plain }) => plain === 'only') || window.slice(0, 2).some(({ plain }) => plain === 'only');
+}
+
+function isTime(word: FactWord | undefined): boolean {
+  return word?.plain === 'since' || word?.plain === 'after';
 }
 
 function place(window: readonly FactWord[], word: FactWord): number {
@@ -194,7 +209,7 @@ function place(window: readonly FactWord[], word: FactWord): number {
 /** Words that may stand between those of a phrase: none in a short "only …", for "only" belongs to what follows it. */
 function slackOf({ words, label }: Phrase): number {
   if (label) return 0;
-  if (words.length === 2) return words.some(({ plain }) => plain === 'only') ? 0 : 1;
+  if (words.length === 2) return words.some(({ plain, soft }) => soft || plain === 'only') ? 0 : 1;
   return words.length === 3 ? 2 : 3;
 }
 

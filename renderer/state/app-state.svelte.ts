@@ -32,6 +32,7 @@ import {
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
+import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
 /** Visits of the yard whose standing is worked out; older ones are named only. */
@@ -44,6 +45,7 @@ export const SCREENS = [
   'person',
   'coach',
   'work',
+  'noticed',
   'checks',
   'findings',
   'belief',
@@ -105,6 +107,13 @@ export class AppState {
       : null,
   );
   readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
+
+  /** What the person may have noticed of the complaint in front, to be confirmed. */
+  readonly noticed: Noticed | null = $derived(
+    this.complaint && this.pinned && this.assessment
+      ? noticedOf(this.complaint, this.pinned.tree, this.assessment)
+      : null,
+  );
 
   constructor(host: HostClient) {
     this.#host = host;
@@ -295,6 +304,28 @@ export class AppState {
    */
   async act(body: VisitEventBody): Promise<boolean> {
     return this.#guard(() => this.#append(body));
+  }
+
+  /**
+   * Writes in one go what the person has noticed, and that it was asked.
+   *
+   * @returns false when the machine side refused: nothing is written, and what was ticked stays.
+   */
+  async recordNoticed(found: readonly { readonly check: string; readonly result: string }[]): Promise<boolean> {
+    const complaint = this.complaintId;
+    if (complaint === null) return false;
+    const findings = found.map(({ check, result }): VisitEventBody => ({
+      kind: 'finding.recorded',
+      complaint,
+      finding: `f-${this.newId()}`,
+      check,
+      value: { kind: 'result', result },
+      // Remembered, not looked at: no minutes were spent on it.
+      minutes: 0,
+    }));
+    return this.#guard(() =>
+      this.#write([...findings, { kind: 'noticed.asked', complaint } as const].map((body) => this.#stamped(body))),
+    );
   }
 
   /** An id for a new finding. */

@@ -146,6 +146,7 @@ export function factWords(text: string, root: (word: string) => string): FactWor
     .sort((a, b) => a.from - b.from)
     .filter(({ plain }) => !EMPTY.has(plain))
     .map(({ plain, from, to }): FactWord => {
+      if (plain === '#') return { means: ['#'], soft: false, polarity: false, plain, from, to };
       const formed = NEGATED.test(plain) ? 'not' : (FORMS.get(plain) ?? plain);
       const own = formed === 'not' ? 'not' : root(formed);
       const means = [canon.get(own) ?? own];
@@ -153,7 +154,7 @@ export function factWords(text: string, root: (word: string) => string): FactWor
       return {
         means,
         soft: SOFT.has(plain),
-        polarity: means.some((each) => POLARITY_ROOTS(root).has(each)),
+        polarity: means.some((each) => polarityRoots(root).has(each)),
         plain,
         from,
         to,
@@ -208,7 +209,7 @@ function canonOf(root: (word: string) => string): ReadonlyMap<string, string> {
 
 let lastPolarity: { readonly root: (word: string) => string; readonly roots: ReadonlySet<string> } | null = null;
 
-function POLARITY_ROOTS(root: (word: string) => string): ReadonlySet<string> {
+function polarityRoots(root: (word: string) => string): ReadonlySet<string> {
   if (lastPolarity?.root === root) return lastPolarity.roots;
   const canon = canonOf(root);
   const roots = new Set(

@@ -24,7 +24,9 @@ export function noticedOf(complaint: ComplaintState, tree: Tree, { options }: As
   const looked = tree.stopRules.map(({ id }) => id).filter((id) => complaint.stopAnswers[id] === 'no');
   const found = new Set(complaint.trail.map(({ check }) => check));
   const rank = new Map(options.map(({ check }, i) => [check, i]));
-  const apart = new Set(options.filter(({ blocked }) => blocked?.kind === 'layout' && blocked.known).map(({ check }) => check));
+  const apart = new Set(
+    options.filter(({ blocked }) => blocked?.kind === 'layout' && blocked.known).map(({ check }) => check),
+  );
   const fits = (check: string): boolean => !found.has(check) && !apart.has(check) && rank.has(check);
 
   const facts = factsIn(complaint.words, tree, looked).filter(({ check }) => fits(check));

@@ -2,6 +2,7 @@ import { createContext } from 'svelte';
 import {
   complaintIndex,
   searchComplaints,
+  twoComplaints,
   type LayoutValue,
   type Role,
   type ToolKind,
@@ -32,6 +33,7 @@ import {
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
+import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
 /** Visits of the yard whose standing is worked out; older ones are named only. */
@@ -44,6 +46,7 @@ export const SCREENS = [
   'person',
   'coach',
   'work',
+  'noticed',
   'checks',
   'findings',
   'belief',
@@ -53,6 +56,19 @@ export const SCREENS = [
   'settings',
 ] as const;
 export type Screen = (typeof SCREENS)[number];
+
+/** Coach and person around the complaints that are opened; the demo says that it is invented. */
+interface Around {
+  readonly coach: string;
+  readonly who: Role;
+  readonly tools?: readonly string[];
+  readonly demo?: boolean;
+}
+/** A complaint to open, with the words that brought it up. */
+interface Wanted {
+  readonly words: string;
+  readonly tree: ListedTree;
+}
 
 export const [getApp, setApp] = createContext<AppState>();
 
@@ -106,6 +122,13 @@ export class AppState {
   );
   readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
 
+  /** What the person may have noticed of the complaint in front, to be confirmed. */
+  readonly noticed: Noticed | null = $derived(
+    this.complaint && this.pinned && this.assessment
+      ? noticedOf(this.complaint, this.pinned.tree, this.assessment)
+      : null,
+  );
+
   constructor(host: HostClient) {
     this.#host = host;
   }
@@ -148,6 +171,14 @@ export class AppState {
 
   search(words: string): ReturnType<typeof searchComplaints> {
     return searchComplaints(this.index, words);
+  }
+
+  /** The two complaints that the words name, when they clearly name two that can be opened. */
+  twoIn(words: string): readonly Wanted[] {
+    const parts = (twoComplaints(this.index, words) ?? []).flatMap(({ words: piece, hit }) =>
+      this.listed.filter(({ card }) => card.id === hit.complaint).map((tree) => ({ words: piece, tree })),
+    );
+    return parts.length === 2 ? parts : [];
   }
 
   /** Goes to a page; the browser's back button comes back. */
@@ -252,40 +283,46 @@ export class AppState {
   }
 
   /** Opens a complaint, with a visit around it when there is none yet. */
-  async openComplaint(input: {
-    readonly coach: string;
-    readonly words: string;
-    readonly tree: ListedTree;
-    readonly who: Role;
-    readonly tools?: readonly string[];
-    readonly demo?: boolean;
-  }): Promise<void> {
+  async openComplaint(input: Around & Wanted): Promise<void> {
+    await this.openComplaints(input, [{ words: input.words, tree: input.tree }]);
+  }
+
+  /** Opens complaints of one visit in one go, each with its own words; the first is shown. */
+  async openComplaints(around: Around, wanted: readonly Wanted[]): Promise<void> {
     await this.#guard(async () => {
-      if (!(await this.#loaded(input.tree.hash))) return;
+      for (const { tree } of wanted) if (!(await this.#loaded(tree.hash))) return;
       if (this.visitId === null) {
         const first = this.#stamped({
           kind: 'visit.opened',
-          coach: input.coach.trim() || 'A coach',
-          demo: input.demo ?? false,
+          coach: around.coach.trim() || 'A coach',
+          demo: around.demo ?? false,
         });
         const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
         this.visitId = visit;
         this.events = [first];
-        const tools = input.tools ? { tools: input.tools } : {};
-        await this.#append({ kind: 'person.set', who: input.who, ...tools });
+        const tools = around.tools ? { tools: around.tools } : {};
+        await this.#append({ kind: 'person.set', who: around.who, ...tools });
       }
-      const opened = this.#stamped({
-        kind: 'complaint.opened',
-        complaint: '',
-        tree: input.tree.card.id,
-        treeHash: input.tree.hash,
-        words: input.words,
+      const opened = wanted.map(({ tree, words }) => {
+        const event = this.#stamped({
+          kind: 'complaint.opened',
+          complaint: '',
+          tree: tree.card.id,
+          treeHash: tree.hash,
+          words,
+        });
+        return { ...event, complaint: `c-${event.id}` };
       });
-      const event = { ...opened, complaint: `c-${opened.id}` };
-      await this.#write([event]);
-      this.complaintId = event.complaint;
+      await this.#write(opened);
+      this.complaintId = opened[0]?.complaint ?? this.complaintId;
       this.go('work');
     });
+  }
+
+  /** Goes to another complaint of the open visit. */
+  toComplaint(complaint: string): void {
+    this.complaintId = complaint;
+    this.go('work');
   }
 
   /**
@@ -295,6 +332,28 @@ export class AppState {
    */
   async act(body: VisitEventBody): Promise<boolean> {
     return this.#guard(() => this.#append(body));
+  }
+
+  /**
+   * Writes in one go what the person has noticed, and that it was asked.
+   *
+   * @returns false when the machine side refused: nothing is written, and what was ticked stays.
+   */
+  async recordNoticed(found: readonly { readonly check: string; readonly result: string }[]): Promise<boolean> {
+    const complaint = this.complaintId;
+    if (complaint === null) return false;
+    const findings = found.map(({ check, result }): VisitEventBody => ({
+      kind: 'finding.recorded',
+      complaint,
+      finding: `f-${this.newId()}`,
+      check,
+      value: { kind: 'result', result },
+      // Remembered, not looked at: no minutes were spent on it.
+      minutes: 0,
+    }));
+    return this.#guard(() =>
+      this.#write([...findings, { kind: 'noticed.asked', complaint } as const].map((body) => this.#stamped(body))),
+    );
   }
 
   /** An id for a new finding. */

@@ -93,7 +93,12 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
     cautions: body.cautions,
     steps: body.steps,
     limits: body.limits,
-    results: results.map((result) => ({ id: result.id, label: result.label, range: result.range ?? null })),
+    results: results.map(({ id, label, says, range }) => ({
+      id,
+      label,
+      range: range ?? null,
+      ...(says === undefined ? {} : { says }),
+    })),
     ...(timer === undefined ? {} : { timerS: timer }),
     ...(site === undefined ? {} : { site }),
     ...(measure === undefined ? {} : { measure }),

@@ -9,4 +9,6 @@ export type { Block, Blocks, Inline } from './blocks.ts';
 export { inlineMarkdown, markdownBlocks, referencesIn, withNames } from './markdown.ts';
 export { treeCard, type TreeCard } from './tree-card.ts';
 export { complaintIndex, searchComplaints, type ComplaintIndex, type Hit } from './search.ts';
+export { factsIn, recalledChecks, type RecalledCheck, type SaidFact } from './facts.ts';
+export { twoComplaints, type ComplaintPart } from './two-complaints.ts';
 export { EXCEPTION_CODES, LINT_RULES, lintTree, type LintRule } from './lint/index.ts';

@@ -18,7 +18,7 @@ const range = v.tuple([bound, bound]);
 const prerequisite = v.strictObject({ check: id, results: v.pipe(v.array(id), v.minLength(1, 'at least one result')) });
 const fileName = v.pipe(v.string(), v.regex(/^[a-z0-9-]+\.svg$/, 'a plain .svg file name'));
 
-const result = v.strictObject({ id, label: text, range: v.optional(range) });
+const result = v.strictObject({ id, label: text, says: v.optional(texts), range: v.optional(range) });
 const measure = v.strictObject({ unit: text, of: v.optional(v.string(), ''), instrument: id });
 
 const checkBody = {

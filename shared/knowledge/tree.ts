@@ -78,6 +78,8 @@ export interface Cause {
 export interface Result {
   readonly id: string;
   readonly label: string;
+  /** How an owner says it unasked; `factsIn` looks for these. Absent = nobody has written any. */
+  readonly says?: readonly string[];
   /** Measuring checks: [low, high) in the check's unit; null = open-ended. Null as a whole = a state, not a band. */
   readonly range: readonly [number | null, number | null] | null;
 }

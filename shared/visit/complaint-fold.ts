@@ -29,6 +29,7 @@ export class ComplaintFold {
   #concluded: string | undefined;
   #corrections: ComplaintState['corrections'][number][] = [];
   #closedHow: ComplaintState['closedHow'];
+  #noticedAsked = false;
   #minutes = 0;
 
   constructor(opened: EventOf<'complaint.opened'>, pinned: PinnedTree) {
@@ -72,6 +73,9 @@ export class ComplaintFold {
     switch (event.kind) {
       case 'stop.answered':
         this.#stopAnswers[event.rule] = event.answer;
+        break;
+      case 'noticed.asked':
+        this.#noticedAsked = true;
         break;
       case 'check.chosen':
         this.#check = event.check;
@@ -247,6 +251,7 @@ export class ComplaintFold {
       ...(this.#check === undefined ? {} : { check: this.#check }),
       ...(this.#reading === undefined ? {} : { reading: this.#reading }),
       stopAnswers: { ...this.#stopAnswers },
+      noticedAsked: this.#noticedAsked,
       trail: this.#trail,
       notes: this.#notes,
       photos: this.#photos,

@@ -56,6 +56,8 @@ export type VisitEventBody =
   | { readonly kind: 'stop.answered'; readonly complaint: string; readonly rule: string; readonly answer: StopAnswer }
   /** The person has read a halt and goes on with what can be done where the coach stands. */
   | { readonly kind: 'halt.acknowledged'; readonly complaint: string }
+  /** What the person has already noticed was asked, whatever came of it; it is not asked again by itself. */
+  | { readonly kind: 'noticed.asked'; readonly complaint: string }
   | { readonly kind: 'check.chosen'; readonly complaint: string; readonly check: string }
   | { readonly kind: 'check.put-back'; readonly complaint: string }
   /** A reading was taken and is being judged: not yet a finding. */

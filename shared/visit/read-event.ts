@@ -58,6 +58,7 @@ const event = v.variant('kind', [
     answer: v.picklist(['yes', 'no', 'not-sure']),
   }),
   v.strictObject({ ...head, kind: v.literal('halt.acknowledged'), complaint }),
+  v.strictObject({ ...head, kind: v.literal('noticed.asked'), complaint }),
   v.strictObject({ ...head, kind: v.literal('check.chosen'), complaint, check: id }),
   v.strictObject({ ...head, kind: v.literal('check.put-back'), complaint }),
   v.strictObject({ ...head, kind: v.literal('reading.taken'), complaint, check: id, reading }),

@@ -175,7 +175,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
 }
 
 /** Events that change what is known but not where the complaint stands. */
-const ALWAYS: ReadonlySet<VisitEvent['kind']> = new Set(['note.added', 'photo.added', 'access.set']);
+const ALWAYS: ReadonlySet<VisitEvent['kind']> = new Set(['note.added', 'photo.added', 'access.set', 'noticed.asked']);
 
 function isCost(name: string): name is keyof Costs {
   return ['handOver', 'wrongPart', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);

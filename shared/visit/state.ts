@@ -46,6 +46,8 @@ export interface ComplaintState {
   /** Reading being judged. */
   readonly reading?: Reading;
   readonly stopAnswers: Readonly<Record<string, StopAnswer>>;
+  /** What the person has already noticed has been asked. Logs of before this was asked say no. */
+  readonly noticedAsked: boolean;
   /** Oldest first; findings of shared checks from other complaints included. */
   readonly trail: readonly TrailFinding[];
   /** Notes and photos that belong to no finding. */

@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { begin, changing, concluding, expect, nothingToStop, test } from './shell.ts';
+import { begin, changing, concluding, expect, nothingNoticed, test } from './shell.ts';
 
 /** Every screen that a walk can show, one after the other. */
 async function everyScreen(page: Page, address: string, look: (name: string) => Promise<void>): Promise<void> {
@@ -18,7 +18,11 @@ async function everyScreen(page: Page, address: string, look: (name: string) => 
   await expect(page.getByRole('button', { name: /Go on where it stands/ })).toBeVisible();
   await look('halted');
   await page.getByRole('button', { name: /Undo the last answer/ }).click();
-  await nothingToStop(page);
+  while (await page.getByText(/Safety first, question/).isVisible())
+    await changing(page, () => page.getByRole('button', { name: /No, I looked/ }).click());
+  await expect(page.locator('h1')).toHaveText('What have you already noticed?');
+  await look('noticed');
+  await nothingNoticed(page);
   await look('check');
   for (const [key, name] of [
     ['k', 'checks'],
@@ -84,6 +88,7 @@ test.describe('by touch', () => {
     await begin(page, address, 'humming under my feet above 50', { who: 'Owner, no tools' });
     while (await page.getByText(/Safety first, question/).isVisible())
       await changing(page, () => page.getByRole('button', { name: /No, I looked/ }).tap());
+    await changing(page, () => page.getByRole('button', { name: /None of these: go on/ }).tap());
     for (let i = 0; i < 40 && !(await page.locator('.concl').isVisible()); i++) {
       if (await page.getByRole('button', { name: /Go on where it stands/ }).isVisible())
         await changing(page, () => page.getByRole('button', { name: /Go on where it stands/ }).tap());

@@ -102,6 +102,13 @@ export async function nothingToStop(page: Page): Promise<void> {
   while (await page.getByText(/Safety first, question/).isVisible()) {
     await changing(page, () => page.getByRole('button', { name: /No, I looked/ }).click());
   }
+  await nothingNoticed(page);
+}
+
+/** Passes the question what has already been noticed, where it is asked. */
+export async function nothingNoticed(page: Page): Promise<void> {
+  const none = page.getByRole('button', { name: /None of these: go on/ });
+  if (await none.isVisible()) await changing(page, () => none.click());
 }
 
 /** Gives the first answer to whatever is asked until a cause is named; gives the number of answers. */

@@ -19,6 +19,8 @@ test('a whole walk by keyboard, from the owner’s words to a proven cure', asyn
   await expect(page.getByText(/question 1 of/)).toBeVisible();
   while (await page.getByText(/Safety first, question/).isVisible())
     await changing(page, () => page.keyboard.press('2'));
+  await expect(page.locator('h1')).toHaveText('What have you already noticed?');
+  await changing(page, () => page.keyboard.press('0'));
 
   expect(await concluding(page)).toBeGreaterThan(1);
   await expect(page.getByText('on judged odds, not statistics').first()).toBeVisible();

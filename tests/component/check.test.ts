@@ -46,6 +46,7 @@ describe('a check', () => {
       return call(method, request);
     };
     await press('4');
+    await press('4');
     await new Promise((resolve) => setTimeout(resolve, 30));
     expect(heading()).toBe(check.name);
     expect(findings(walk)).toHaveLength(0);
@@ -59,6 +60,8 @@ describe('a check', () => {
       note: 'foam at the barb',
     });
     expect(screen.queryByRole('textbox', { name: /note for this/i })).toBeNull();
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    expect(findings(walk)).toHaveLength(1);
   });
 
   test('a refused write leaves everything as it was typed', async () => {

@@ -1,15 +1,14 @@
 import { readBands, ReadingError, type BandReading } from '../../shared/inference/index.ts';
 import type { Check, Vocabulary } from '../../shared/knowledge/index.ts';
 import {
-  formatNumber,
-  formatQuantity,
   convertDifference,
+  formatQuantity,
   parseNumber,
   UnitError,
   type UnitSystem,
 } from '../../shared/units/index.ts';
 import { convertedReading, type Reading } from '../../shared/visit/index.ts';
-import { readingDoubt } from './presenters.ts';
+import { readingDoubt, readingWords } from './presenters.ts';
 
 /** A reading held against the bands of its check, in words for the screen. */
 export interface JudgedReading {
@@ -30,13 +29,11 @@ export function judgedReading(
   if (!check.measure) return null;
   try {
     const { value, uncertainty, range } = convertedReading(check, reading, vocabulary);
-    const typed = formatQuantity(reading.value, reading.unit);
     const give = convertDifference(2 * uncertainty, check.measure.unit, reading.unit);
-    const own = formatQuantity(reading.value, reading.unit, system);
     return {
       bands: readBands(check, value, uncertainty, range),
-      words: own === typed ? typed : `${typed} (${own})`,
-      give: formatNumber(give, reading.unit),
+      words: readingWords(check, reading, system, vocabulary),
+      give: formatQuantity(give, reading.unit),
       instrument: vocabulary.instruments.get(reading.instrument ?? check.measure.instrument)?.name ?? 'instrument',
     };
   } catch (problem) {

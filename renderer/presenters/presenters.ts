@@ -9,8 +9,8 @@ import {
   type CheckOption,
   type Situation,
 } from '../../shared/planning/index.ts';
-import { formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
-import type { ComplaintPhase, RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
+import { formatOnRule, formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
+import type { ComplaintPhase, Reading, RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
 
 /** Roles as people call themselves. */
 export const ROLE_WORDS = {
@@ -45,19 +45,41 @@ export function causeName(tree: Tree, id: string): string {
   return id === UNLISTED ? 'Not in the list' : (tree.causes.find((cause) => cause.id === id)?.name ?? id);
 }
 
-/** A recorded value in the words of the tree, readings in the unit that was typed. */
-export function valueWords(check: Check | undefined, value: RecordedValue, system: UnitSystem): string {
+/**
+ * A reading as typed and, where the reader reads another unit, in theirs; beside inches read from a rule stands the
+ * mark, as "1.36 in (about 1 3/8 in)".
+ *
+ * @param vocabulary  says whether the instrument is a rule that is divided in fractions; left out = none is.
+ */
+export function readingWords(
+  check: Check | undefined,
+  { value, unit, instrument }: Reading,
+  system: UnitSystem,
+  vocabulary?: Vocabulary,
+): string {
+  const typed = formatQuantity(value, unit);
+  const parts = vocabulary?.instruments.get(instrument ?? check?.measure?.instrument ?? '')?.inchParts;
+  const own =
+    parts !== undefined && unitOf(unit).quantity === 'length'
+      ? formatOnRule(value, unit, parts, system)
+      : formatQuantity(value, unit, system);
+  if (preferredUnit(unit, system) === unitOf(unit).id) return own;
+  return own.includes('(') ? `${typed} = ${own}` : `${typed} (${own})`;
+}
+
+/** A recorded value in the words of the tree, readings as `readingWords` has them. */
+export function valueWords(
+  check: Check | undefined,
+  value: RecordedValue,
+  system: UnitSystem,
+  vocabulary?: Vocabulary,
+): string {
   const label = (id: string): string => check?.results.find((result) => result.id === id)?.label ?? id;
   switch (value.kind) {
     case 'result':
       return sentence(label(value.result));
-    case 'reading': {
-      const typed = formatQuantity(value.reading.value, value.reading.unit);
-      const wanted = preferredUnit(value.reading.unit, system);
-      return wanted === unitOf(value.reading.unit).id
-        ? typed
-        : `${typed} (${formatQuantity(value.reading.value, value.reading.unit, system)})`;
-    }
+    case 'reading':
+      return readingWords(check, value.reading, system, vocabulary);
     case 'not-sure':
       return value.leaning === undefined ? 'Not sure' : `Not sure, looks like: ${label(value.leaning)}`;
     case 'cant-do':

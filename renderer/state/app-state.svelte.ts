@@ -263,23 +263,28 @@ export class AppState {
   async openDemo(): Promise<void> {
     const listed = this.listed.find(({ card }) => card.id === DEMO_COMPLAINT);
     if (!listed) return;
-    this.visitId = null;
-    this.events = [];
+    this.#leaveVisit();
     await this.openComplaint({ ...DEMO, tree: listed, demo: true });
+    const complaint = this.complaintId;
+    // A refusal has been said already, and stays.
+    if (complaint === null) return;
     await this.#guard(async () => {
       const tree = await this.#loaded(listed.hash);
-      if (tree && this.complaintId !== null)
-        await this.#write(demoBodies(tree, this.complaintId, () => this.newId()).map((body) => this.#stamped(body)));
+      if (tree) await this.#write(demoBodies(tree, complaint, () => this.newId()).map((body) => this.#stamped(body)));
     });
   }
 
   /** Leaves the open visit for a fresh one; nothing is written before the complaint is chosen. */
   newVisit(): void {
+    this.#leaveVisit();
+    this.go('intake');
+  }
+
+  #leaveVisit(): void {
     this.visitId = null;
     this.events = [];
     this.complaintId = null;
     this.readOnly = false;
-    this.go('intake');
   }
 
   /** Opens a complaint, with a visit around it when there is none yet. */

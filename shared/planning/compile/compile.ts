@@ -14,6 +14,8 @@ export interface CompileOptions {
   readonly threshold?: number;
   /** Share of "cannot be done, or not sure" at each check, 0…1. */
   readonly cannotShare?: number;
+  /** Told after every node, for whoever waits: how many are worked out, and how many wait to be. */
+  readonly onProgress?: (made: number, waiting: number) => void;
 }
 
 /** One in a hundred: about a hundred steps a tree, which still is a booklet and not a book. Judgement. */
@@ -42,9 +44,14 @@ export function compileTree(situation: Situation, options: CompileOptions = {}):
     classes: resultClasses(tree),
   };
   let level = [start];
+  let made = 0;
   while (level.length > 0) {
     const next = new Map<string, Draft>();
-    for (const draft of level) develop(draft, paper, next);
+    for (const [i, draft] of level.entries()) {
+      develop(draft, paper, next);
+      made += 1;
+      options.onProgress?.(made, level.length - 1 - i + next.size);
+    }
     level = [...next.values()];
   }
   const nodes = inReadingOrder(start);

@@ -34,6 +34,8 @@ export interface DrawnNode {
   readonly here: boolean;
   readonly parent: DrawnNode | null;
   readonly children: readonly DrawnNode[];
+  /** Ends that lie behind a folded node; 0 for one that is open or has nothing behind it. */
+  readonly folded: number;
   /** Compiled nodes from the start to here. */
   readonly chain: readonly number[];
 }
@@ -60,6 +62,9 @@ interface Sketch {
   readonly to: number;
   readonly branch: Branch | null;
   readonly see: boolean;
+  /** Place in the drawing: "1.2.1" is the first answer after the second answer of the start. */
+  readonly key: string;
+  readonly ends: number;
   readonly children: readonly Sketch[];
 }
 
@@ -67,14 +72,19 @@ interface Sketch {
  * The compiled tree as a diagram from left to right. A node that several ways lead to is drawn once, on the way taken
  * where that leads there; the other ways point to its number.
  *
- * @param way  `number` of the nodes passed so far; empty when nothing was.
+ * @param way     `number` of the nodes passed so far; empty when nothing was.
+ * @param isOpen  whether what follows a node is drawn, by the node's key; the others are folded.
  * @source Layout: tidy tree of Reingold and Tilford 1981 as d3-hierarchy has it.
  */
-export function drawnTree(compiled: CompiledTree, way: readonly number[]): DrawnTree {
+export function drawnTree(
+  compiled: CompiledTree,
+  way: readonly number[],
+  isOpen: (key: string) => boolean = () => true,
+): DrawnTree {
   const numbers = numbersOf(outlineOf(compiled));
   const before = new Map(way.slice(1).map((node, i) => [node, way[i]!]));
   const shown = new Set<number>();
-  const root = hierarchy<Sketch>(sketch(1, null, 0), ({ children }) => [...children]);
+  const root = hierarchy<Sketch>(sketch(1, null, 0, '1'), ({ key, children }) => (isOpen(key) ? [...children] : []));
   const placed = tidyTree<Sketch>()
     .nodeSize([ROW, COLUMN])
     .separation(() => 1)(root);
@@ -85,25 +95,28 @@ export function drawnTree(compiled: CompiledTree, way: readonly number[]): Drawn
     bottom = Math.max(bottom, x);
   });
   const nodes: DrawnNode[] = [];
-  draw(placed, null, '1');
+  draw(placed, null);
   return {
     width: (placed.height + 1) * COLUMN + 2 * MARGIN,
     height: bottom - top + 2 * MARGIN + ROW,
     nodes,
   };
 
-  function sketch(to: number, branch: Branch | null, from: number): Sketch {
+  function sketch(to: number, branch: Branch | null, from: number, key: string): Sketch {
     const elsewhere = before.get(to);
     const node = compiled.nodes[to - 1]!;
     if (shown.has(to) || (elsewhere !== undefined && elsewhere !== from))
-      return { to, branch, see: true, children: [] };
+      return { to, branch, see: true, key, ends: 0, children: [] };
     shown.add(to);
-    const children = node.kind === 'step' ? node.branches.map((each) => sketch(each.to, each, to)) : [];
-    return { to, branch, see: false, children };
+    const children =
+      node.kind === 'step' ? node.branches.map((each, i) => sketch(each.to, each, to, `${key}.${i + 1}`)) : [];
+    const ends = children.reduce((sum, each) => sum + each.ends, Number(node.kind === 'leaf'));
+    return { to, branch, see: false, key, ends, children };
   }
 
-  function draw(point: HierarchyPointNode<Sketch>, parent: DrawnNode | null, key: string): DrawnNode {
-    const { to, branch, see } = point.data;
+  function draw(point: HierarchyPointNode<Sketch>, parent: DrawnNode | null): DrawnNode {
+    const { to, branch, see, key, ends, children: behind } = point.data;
+    const folded = behind.length > 0 && !point.children ? ends : 0;
     const node = compiled.nodes[to - 1]!;
     const at = way.indexOf(to);
     const taken = !see && at >= 0;
@@ -118,6 +131,7 @@ export function drawnTree(compiled: CompiledTree, way: readonly number[]): Drawn
       answer: branch ? answerText(branch) : '',
       title: fitted(see ? `goes on at ${number}` : titleOf(node)),
       words: wordsOf(node, branch, number, see, taken, here),
+      folded,
       x: MARGIN + point.y,
       y: MARGIN + ROW / 2 + point.x - top,
       level: point.depth + 1,
@@ -132,9 +146,19 @@ export function drawnTree(compiled: CompiledTree, way: readonly number[]): Drawn
       chain: [...(parent?.chain ?? []), to],
     };
     nodes.push(drawn);
-    point.children?.forEach((child, i) => children.push(draw(child, drawn, `${key}.${i + 1}`)));
+    for (const child of point.children ?? []) children.push(draw(child, drawn));
     return drawn;
   }
+}
+
+/**
+ * Keys of the nodes that are open at first: the safety questions, the way taken, and the step where it stands.
+ */
+export function openAtFirst({ nodes }: DrawnTree): Set<string> {
+  const open = new Set(nodes.filter(({ kind, taken }) => kind === 'triage' || taken).map(({ key }) => key));
+  const start = nodes.find(({ here }) => here) ?? nodes.find(({ kind }) => kind !== 'triage');
+  if (start) open.add(start.key);
+  return open;
 }
 
 /** Compiled node → number of the entry under which it is printed. */
@@ -211,11 +235,7 @@ export function branchPath({ x, y, parent }: DrawnNode): string {
 /** Node that an arrow key leads to: right to the first answer (the one taken, where there is one), left back, up and down among all at the same distance from the start. */
 export function neighbour(drawing: DrawnTree, from: DrawnNode, key: 'left' | 'right' | 'up' | 'down'): DrawnNode {
   if (key === 'left') return from.parent ?? from;
-  if (key === 'right') {
-    if (from.kind === 'see')
-      return drawing.nodes.find(({ node, kind }) => node === from.node && kind !== 'see') ?? from;
-    return from.children.find(({ taken }) => taken) ?? from.children[0] ?? from;
-  }
+  if (key === 'right') return from.children.find(({ taken }) => taken) ?? from.children[0] ?? from;
   const column = drawing.nodes.filter(({ level }) => level === from.level);
   return column[column.indexOf(from) + (key === 'down' ? 1 : -1)] ?? from;
 }

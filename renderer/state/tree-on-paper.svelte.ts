@@ -27,7 +27,9 @@ export class TreeOnPaper {
   ask(situation: Situation, hash: string): void {
     const from = startingFrom(situation, this.who ?? situation.who, this.start);
     const { tree: _tree, vocabulary: _vocabulary, ...rest } = from;
-    const key = JSON.stringify([hash, this.threshold, rest, from.tree.causes.map(({ weight }) => weight)]);
+    const { findings, stopAnswers } = situation;
+    const walked = this.start === 'complaint' ? { findings, stopAnswers } : undefined;
+    const key = JSON.stringify([hash, walked, this.threshold, rest, from.tree.causes.map(({ weight }) => weight)]);
     untrack(() => {
       if (key === this.#key) return;
       this.#key = key;
@@ -35,7 +37,7 @@ export class TreeOnPaper {
       this.compiled = null;
       this.fault = null;
       this.progress = 'Drawing up the tree. The first steps are being worked out.';
-      this.#end = compileAway({ situation: from, threshold: this.threshold }, (news) => {
+      this.#end = compileAway({ situation: from, threshold: this.threshold, ...(walked ? { walked } : {}) }, (news) => {
         if (news.kind === 'progress') {
           this.progress = `Drawing up the tree: ${news.made} steps worked out, ${news.waiting} waiting.`;
           return;

@@ -5,6 +5,8 @@ import { compileTree } from '../../shared/planning/index.ts';
 export interface CompileRequest {
   readonly situation: Situation;
   readonly threshold: number;
+  /** What was really answered and found: its way is followed to the end. */
+  readonly walked?: Pick<Situation, 'findings' | 'stopAnswers'>;
 }
 
 export type CompileNews =
@@ -16,10 +18,11 @@ export type CompileNews =
 const EVERY = 10;
 
 /** Draws up the tree that was asked for and tells how it goes. What goes wrong is told too, so that nobody waits for ever. */
-export function drawUp({ situation, threshold }: CompileRequest, tell: (news: CompileNews) => void): void {
+export function drawUp({ situation, threshold, walked }: CompileRequest, tell: (news: CompileNews) => void): void {
   try {
     const compiled = compileTree(situation, {
       threshold,
+      ...(walked ? { walked } : {}),
       onProgress: (made, waiting) => {
         if (made % EVERY === 0) tell({ kind: 'progress', made, waiting });
       },

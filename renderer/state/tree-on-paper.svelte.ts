@@ -26,10 +26,13 @@ export class TreeOnPaper {
   /** Draws up the tree for a situation, unless that is what is there or under way already. */
   ask(situation: Situation, hash: string): void {
     const from = startingFrom(situation, this.who ?? situation.who, this.start);
-    const { tree: _tree, vocabulary: _vocabulary, ...rest } = from;
     const { findings, stopAnswers } = situation;
     const walked = this.start === 'complaint' ? { findings, stopAnswers } : undefined;
-    const key = JSON.stringify([hash, walked, this.threshold, rest, from.tree.causes.map(({ weight }) => weight)]);
+    // Tree and vocabulary are known by their hash; starting odds can differ from the file's.
+    const { who, tools, layout, layoutNotKnown, access, costs, corrections, tree } = from;
+    const odds = tree.causes.map(({ weight }) => weight);
+    const coach = [who, tools, layout, layoutNotKnown, access, costs, corrections, from.findings, from.stopAnswers];
+    const key = JSON.stringify([hash, this.threshold, walked, coach, odds]);
     untrack(() => {
       if (key === this.#key) return;
       this.#key = key;

@@ -3,6 +3,7 @@ import '../styles/base.css';
 import '../styles/parts.css';
 import '../styles/window.css';
 import '../styles/narrow.css';
+import '../styles/tree.css';
 import '../styles/print.css';
 import { mount } from 'svelte';
 import App from './App.svelte';

@@ -34,6 +34,7 @@ import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
+import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
 /** Visits of the yard whose standing is worked out; older ones are named only. */
@@ -50,6 +51,8 @@ export const SCREENS = [
   'checks',
   'findings',
   'belief',
+  'tree',
+  'paper',
   'stop',
   'more',
   'keys',
@@ -75,6 +78,7 @@ export const [getApp, setApp] = createContext<AppState>();
 /** Everything the window shows, derived from the events of the open visit. The only place where the domain meets runes. */
 export class AppState {
   readonly keys = new Keys();
+  readonly paper = new TreeOnPaper();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

@@ -1,6 +1,7 @@
 /**
  * The content security policy of the window, sent as a header by both carriers: own scripts, styles, fonts and pictures
- * only, nothing from outside, no inline code, no frames, no forms. `blob:` is for photos shown before they are stored.
+ * only, nothing from outside, no inline code, no frames, no forms. `blob:` is for photos shown before they are stored. The one script that the window
+ * starts beside itself, the worker that draws up a tree, is an own file; `droplight-worker` names it and nothing else.
  */
 export const CONTENT_SECURITY_POLICY = [
   "default-src 'none'",
@@ -13,7 +14,7 @@ export const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types svelte-trusted-html',
+  'trusted-types svelte-trusted-html droplight-worker',
 ].join('; ');
 
 /** Headers of every answer of both carriers. */

@@ -1,13 +1,16 @@
 import { fireEvent, screen, within } from '@testing-library/svelte';
 import { expect, test } from 'vitest';
 import { beginVisit, openWindow, press } from './window.ts';
+import { furnishWorker } from './worker.ts';
 
 test('the dock leads to every page that the row of rooms leads to', async () => {
+  furnishWorker();
   await openWindow();
   await beginVisit('it growls through the floor', /^1\s*growl through the floor/i);
   const dock = screen.getByRole('navigation', { name: 'One glance away' });
   for (const [button, heading] of [
     [/all open checks/i, /all open checks/i],
+    [/^\d\s*the tree/i, /^the tree$/i],
     [/^\d\s*who is working/i, /who is working/i],
     [/how this coach is built/i, /how is this coach built/i],
     [/^\d\s*another complaint/i, /what is it doing/i],

@@ -2,6 +2,7 @@ import { beliefModel, type Finding } from '../../inference/index.ts';
 import type { Check } from '../../knowledge/tree.ts';
 import { idsOf, maskOf, move, needOf, vocabularyGraph, type AccessGraph } from '../access.ts';
 import { assess } from '../assess.ts';
+import { clearResult } from '../clear-result.ts';
 import type { Assessment, CheckOption } from '../assessment.ts';
 import type { Situation } from '../situation.ts';
 import { dangerOpen } from '../verdict.ts';
@@ -14,6 +15,13 @@ export interface CompileOptions {
   readonly threshold?: number;
   /** Share of "cannot be done, or not sure" at each check, 0…1. */
   readonly cannotShare?: number;
+  /**
+   * What was really answered and found so far. Along that way the tree asks what was looked at, whatever it would have
+   * advised, and it follows the way however seldom it is taken.
+   */
+  readonly walked?: Pick<Situation, 'findings' | 'stopAnswers'>;
+  /** Told after every node, for whoever waits: how many are worked out, and how many wait to be. */
+  readonly onProgress?: (made: number, waiting: number) => void;
 }
 
 /** Two in a hundred: forty to seventy steps a tree, some fifty pages; half of it doubles the paper and saves few. Judgement. */
@@ -34,17 +42,24 @@ export function compileTree(situation: Situation, options: CompileOptions = {}):
   const threshold = share('threshold', options.threshold ?? PRINT_THRESHOLD);
   const cannotShare = share('cannotShare', options.cannotShare ?? CANNOT_SHARE);
   const { tree } = situation;
-  const start: Draft = { situation, skipped: [], reach: 1, behindStop: false, branches: [] };
+  const walked = options.walked && oneACheck(options.walked);
+  const start: Draft = { situation, skipped: [], reach: 1, behindStop: false, branches: [], passed: walked ? 0 : null };
   const paper: Paper = {
     threshold,
     cannotShare,
     graph: vocabularyGraph(situation.vocabulary.access),
     classes: resultClasses(tree),
+    walked: walked ?? { findings: [], stopAnswers: {} },
   };
   let level = [start];
+  let made = 0;
   while (level.length > 0) {
     const next = new Map<string, Draft>();
-    for (const draft of level) develop(draft, paper, next);
+    for (const [i, draft] of level.entries()) {
+      develop(draft, paper, next);
+      made += 1;
+      options.onProgress?.(made, level.length - 1 - i + next.size);
+    }
     level = [...next.values()];
   }
   const nodes = inReadingOrder(start);
@@ -61,13 +76,24 @@ export function compileTree(situation: Situation, options: CompileOptions = {}):
   };
 }
 
+/** Paper asks each check once: of findings at several places the latest counts. */
+function oneACheck({ findings, stopAnswers }: Walked): Walked {
+  return {
+    findings: findings.filter(({ check }, i) => findings.findLastIndex((each) => each.check === check) === i),
+    stopAnswers,
+  };
+}
+
 function share(name: string, value: number): number {
   if (value >= 0 && value <= 1) return value;
   throw new RangeError(`compileTree: ${name} is ${value}; it is a share, from 0 to 1. Leave it out for the usual one.`);
 }
 
+type Walked = Pick<Situation, 'findings' | 'stopAnswers'>;
+
 /** What holds for the whole tree. */
 interface Paper {
+  readonly walked: Walked;
   readonly threshold: number;
   readonly cannotShare: number;
   readonly graph: AccessGraph;
@@ -81,6 +107,8 @@ interface Draft {
   reach: number;
   /** A stop rule was just answered yes or not sure. */
   readonly behindStop: boolean;
+  /** On the way really taken: how many of its findings lie behind; null elsewhere. */
+  readonly passed: number | null;
   assessment?: Assessment;
   ask?: Ask;
   end?: Leaf['end'];
@@ -93,10 +121,11 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
   const { tree, vocabulary } = situation;
   const assessment = assess(situation);
   draft.assessment = assessment;
-  const step = stepOf(assessment, skipped);
+  const looked = draft.passed === null ? undefined : paper.walked.findings[draft.passed];
+  const step = (looked && stepWalked(assessment, looked)) ?? stepOf(assessment, skipped);
   if (draft.behindStop) draft.end = 'stop';
   else if (step.kind === 'end') draft.end = step.end;
-  else if (reach < paper.threshold) draft.end = 'continue';
+  else if (reach < paper.threshold && !looked) draft.end = 'continue';
   if (draft.end !== undefined || step.kind === 'end') return;
 
   if (step.kind === 'triage') {
@@ -105,7 +134,11 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
     for (const answer of ['yes', 'not-sure', 'no'] as const) {
       const then = { ...situation, stopAnswers: { ...situation.stopAnswers, [rule.id]: answer } };
       const label = answer === 'not-sure' ? 'not sure' : answer;
-      to({ kind: 'stop', answer }, label, Number(answer === 'no'), then, skipped, answer !== 'no');
+      const given = draft.passed !== null && paper.walked.stopAnswers[rule.id] === answer;
+      to({ kind: 'stop', answer }, label, Number(answer === 'no'), then, {
+        behindStop: answer !== 'no',
+        passed: given ? draft.passed : null,
+      });
     }
   } else if (step.kind === 'layout') {
     const feature = vocabulary.layout.find(({ id }) => id === step.feature)!;
@@ -117,7 +150,7 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
         ...situation,
         layout: { ...situation.layout, [feature.id]: value },
       });
-    to({ kind: 'layout-unknown' }, 'not known', paper.cannotShare, situation, [...skipped, feature.id]);
+    to({ kind: 'layout-unknown' }, 'not known', paper.cannotShare, situation, { unknown: [...skipped, feature.id] });
   } else {
     const { option, reason } = step;
     const check = tree.checks.find(({ id }) => id === option.check)!;
@@ -131,15 +164,22 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
       reason,
     };
     const open = accessAfter(situation, check, paper.graph);
+    const seen = looked?.check === check.id ? looked : undefined;
+    const was = seen ? clearResult(check, seen) : null;
+    const passed = (draft.passed ?? 0) + 1;
     check.results.forEach(({ id, label }, r) => {
-      const then = { ...found(situation, check, { kind: 'result', result: id }), access: open };
-      to({ kind: 'result', result: id }, label, (1 - paper.cannotShare) * option.resultShares[r]!, then);
+      const taken = seen !== undefined && was === id;
+      const value: Finding['value'] = taken ? seen.value : { kind: 'result', result: id };
+      const then = { ...found(situation, check, value), access: open };
+      const part = (1 - paper.cannotShare) * option.resultShares[r]!;
+      to({ kind: 'result', result: id }, label, part, then, taken ? { passed } : {});
     });
     to(
       { kind: 'cannot' },
       'cannot be done, or not sure',
       paper.cannotShare,
-      found(situation, check, { kind: 'cant-do' }),
+      found(situation, check, seen && was === null ? seen.value : { kind: 'cant-do' }),
+      seen && was === null ? { passed } : {},
     );
   }
 
@@ -148,12 +188,17 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
     label: string,
     part: number,
     then: Situation,
-    unknown: readonly string[] = skipped,
-    behindStop = false,
+    {
+      unknown = skipped,
+      behindStop = false,
+      passed = null,
+    }: { readonly unknown?: readonly string[]; readonly behindStop?: boolean; readonly passed?: number | null } = {},
   ): void {
-    const key = stateKey(then, paper.classes, unknown, dangerOpen(then, beliefModel(tree, then.layout)));
+    const state = stateKey(then, paper.classes, unknown, dangerOpen(then, beliefModel(tree, then.layout)));
+    // The way taken stays apart: elsewhere the same state may be asked something else.
+    const key = passed === null ? state : `taken ${state}`;
     const known = next.get(key);
-    const child: Draft = known ?? { situation: then, skipped: unknown, reach: 0, behindStop, branches: [] };
+    const child: Draft = known ?? { situation: then, skipped: unknown, reach: 0, behindStop, passed, branches: [] };
     child.reach += reach * part;
     next.set(key, child);
     draft.branches.push({ answer, label, share: part, to: child });
@@ -165,6 +210,12 @@ type NextStep =
   | { readonly kind: 'layout'; readonly feature: string }
   | { readonly kind: 'check'; readonly option: CheckOption; readonly reason: string }
   | { readonly kind: 'end'; readonly end: 'conclude' | 'hand-over' };
+
+/** The check that was really done next; nothing while a safety question is open. */
+function stepWalked({ advice, options }: Assessment, { check }: Finding): NextStep | undefined {
+  const option = advice.kind === 'triage' ? undefined : options.find((each) => each.check === check);
+  return option && { kind: 'check', option, reason: 'This is what was looked at next on this coach.' };
+}
 
 /** What the program does next; a layout question that nobody could answer is passed over for the best check. */
 function stepOf({ advice, nextCheck }: Assessment, skipped: readonly string[]): NextStep {

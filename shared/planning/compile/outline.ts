@@ -6,6 +6,8 @@ import type { Ask, Branch, CompiledTree, Leaf, NamedCause, NextTest, Step } from
 export interface OutlineEntry {
   /** "1.3.2": third answer of step 1, second answer after that. Safety questions are S1, S2 …; the whole has none. */
   readonly number: string;
+  /** `number` of the compiled node that the entry stands for or sends the reader to; 0 for the whole. */
+  readonly node: number;
   /** 0 for the numbered entries at the start, one more with every answer. */
   readonly level: number;
   readonly reach: number;
@@ -32,13 +34,20 @@ export function outlineOf(compiled: CompiledTree): OutlineEntry {
     const then = compiled.nodes[on.to - 1]!;
     const goesOnAt = then.kind === 'step' && then.ask.kind === 'triage' ? `S${entries.length + 2}` : '1';
     shown.set(on.to, goesOnAt);
-    entries.push({ number: here, level: 0, reach, lines: stepLines(node), entries: answersTo(node, here, 0) });
+    entries.push({
+      number: here,
+      node: number,
+      level: 0,
+      reach,
+      lines: stepLines(node),
+      entries: answersTo(node, here, 0),
+    });
     node = then;
     number = on.to;
   }
   shown.delete(number);
   entries.push(entryOf(number, '1', 0, null));
-  return { number: '', level: -1, reach: 1, lines: headLines(compiled), entries };
+  return { number: '', node: 0, level: -1, reach: 1, lines: headLines(compiled), entries };
 
   function answersTo({ branches }: Step, path: string, level: number): OutlineEntry[] {
     return branches.map((branch, i) => entryOf(branch.to, `${path}.${i + 1}`, level + 1, branch));
@@ -47,7 +56,7 @@ export function outlineOf(compiled: CompiledTree): OutlineEntry {
   function entryOf(to: number, path: string, level: number, from: Branch | null): OutlineEntry {
     const node = compiled.nodes[to - 1]!;
     const answer = from ? [answerLine(from)] : [];
-    const base = { number: path, level, reach: node.reach };
+    const base = { number: path, node: to, level, reach: node.reach };
     const goesOnAt = shown.get(to);
     if (goesOnAt !== undefined) return { ...base, lines: [...answer, `Go on at ${goesOnAt}.`], entries: [], goesOnAt };
     shown.set(to, path);

@@ -1,0 +1,100 @@
+import { fireEvent, render, screen, within } from '@testing-library/svelte';
+import { describe, expect, test } from 'vitest';
+import FirmnessPanel from '../../renderer/parts/FirmnessPanel.svelte';
+import SideBySideTable from '../../renderer/parts/SideBySideTable.svelte';
+import { NO_NUMBER } from '../../shared/inference/index.ts';
+import { openWindow, press } from './window.ts';
+
+/** From the invented visit to a probable cause: the hub is off and the steer-axle bearing pitted. */
+async function atConclusion(): Promise<void> {
+  await openWindow();
+  await press('e');
+  await screen.findByRole('button', { name: /why this one/i });
+  await fireEvent.click(
+    screen.getByRole('button', { name: /pitted, flaked or scored, steer axle; lubricant neither lacking nor burnt/i }),
+  );
+  const goOn = await screen.findByRole('button', { name: /go on where it stands/i }).catch(() => null);
+  if (goOn) await fireEvent.click(goOn);
+  await screen.findByRole('heading', { level: 1, name: /front wheel bearing/i });
+}
+
+describe('how firm it is', () => {
+  test('a conclusion names what would change it, and what it hangs on with the price of looking again', async () => {
+    await atConclusion();
+    const panel = screen.getByRole('region', { name: 'How firm it is' });
+    const numbers = within(panel).queryAllByRole('listitem');
+    if (numbers.length === 0) expect(within(panel).getByText(NO_NUMBER)).toBeTruthy();
+    for (const number of numbers) expect(number.textContent).toMatch(/would need .+ its present value: .+ → .+/);
+    expect(numbers.length).toBeLessThanOrEqual(3);
+    expect(panel.textContent).toMatch(/hangs most on “pitted, flaked/i);
+    expect(panel.textContent).toMatch(/looking again costs 120 min/i);
+  });
+
+  test('where no single number changes it, that is said', () => {
+    render(FirmnessPanel, { view: { numbers: [], none: NO_NUMBER, hangsOn: null }, found: '' });
+    expect(screen.getByText(/no single number in this tree changes it/i)).toBeTruthy();
+    expect(screen.queryByRole('list')).toBeNull();
+    expect(screen.getByText('No finding speaks for it yet.')).toBeTruthy();
+  });
+
+  test('why this check says how much worse the second best is', async () => {
+    await openWindow();
+    await press('e');
+    await screen.findByRole('button', { name: /why this one/i });
+    await press('w');
+    const panel = screen.getByRole('region', { name: 'Why this check' });
+    expect(panel.textContent).toMatch(
+      /the next best is “.+”, (which costs about \d+ minutes? more on average|which is about as good|practically as good)/i,
+    );
+  });
+});
+
+describe('why this and not that', () => {
+  test('two causes stand side by side with words and decibans, and others can be chosen', async () => {
+    await atConclusion();
+    const section = screen.getByRole('region', { name: 'Why this and not that' });
+    const head = (): string[] =>
+      within(section)
+        .getAllByRole('columnheader')
+        .map(({ textContent }) => textContent);
+    expect(head()[1]).toMatch(/front wheel bearing/i);
+    const [, second] = within(section).getAllByRole('combobox');
+    const other = within(second!)
+      .getAllByRole<HTMLOptionElement>('option')
+      .find(({ textContent }) => /cupped or scalloped/i.test(textContent));
+    await fireEvent.change(second!, { target: { value: other?.value } });
+    expect(head()[2]).toMatch(/cupped or scalloped/i);
+    const rows = within(section).getAllByRole('row').slice(1, -2);
+    expect(rows).toHaveLength(5);
+    for (const row of rows)
+      for (const cell of within(row).getAllByRole('cell'))
+        expect(cell.textContent).toMatch(
+          /(hardly matters|(slightly|clearly|strongly|decisively) (for|against))\s*-?\d+\.\d decibans/,
+        );
+  });
+
+  test('the bar and the words of a row say the same', () => {
+    const line = {
+      id: 'f1',
+      found: 'Gritty',
+      check: 'Spin by hand',
+      first: { decibans: 8, words: 'strongly for' },
+      second: { decibans: -2, words: 'slightly against' },
+      between: { decibans: 10, words: 'strongly for' },
+      overlaps: true,
+    };
+    const { container } = render(SideBySideTable, {
+      first: 'Bearing',
+      second: 'Tyre',
+      lines: [line],
+      before: '2 to 1 for the second',
+      after: '5 to 1 for the first',
+    });
+    const bars = [...container.querySelectorAll('tbody rect')];
+    expect(bars.map((bar) => bar.getAttribute('class'))).toEqual(['for', 'against', 'for']);
+    // Twenty decibans fill the half: 8 are 40 of 100.
+    expect(bars[0]?.getAttribute('width')).toBe('40');
+    expect(bars[1]?.getAttribute('x')).toBe('-10');
+    expect(screen.getAllByText(/overlaps another/)).toHaveLength(3);
+  });
+});

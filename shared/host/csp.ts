@@ -13,7 +13,8 @@ export const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types svelte-trusted-html',
+  // The second name makes the address of the one worker (renderer/workers).
+  'trusted-types svelte-trusted-html droplight-worker',
 ].join('; ');
 
 /** Headers of every answer of both carriers. */

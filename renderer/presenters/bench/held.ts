@@ -17,8 +17,8 @@ export interface HeldView {
   readonly figure: string;
   /** Two standard uncertainties; null for a reading taken as exact. */
   readonly give: string | null;
-  /** In 100, that the true value keeps the limit. */
-  readonly within: number;
+  /** That the true value keeps the limit: "89 in 100". */
+  readonly within: string;
   readonly limit: LimitView;
   /** What has to be read beside the verdict. */
   readonly notes: readonly string[];
@@ -80,11 +80,16 @@ export function heldView(value: number, uncertainty: number, judgement: Judgemen
     icon: ICONS[judgement.decision],
     figure: inUnits(value, limit.unit, system),
     give: uncertainty > 0 ? differenceInUnits(2 * uncertainty, limit.unit, system) : null,
-    within: Math.round(100 * judgement.probabilityMeets),
+    within: inHundredWords(judgement.probabilityMeets),
     limit: limitView(limit, system),
     notes,
     line: lineOf(value, uncertainty, limit, system),
   };
+}
+
+function inHundredWords(share: number): string {
+  if (share > 0.99) return 'More than 99 in 100';
+  return share < 0.01 ? 'Less than 1 in 100' : `${Math.round(100 * share)} in 100`;
 }
 
 /** A limit with where it is from and how that was read. */
@@ -122,7 +127,8 @@ function lineOf(value: number, uncertainty: number, limit: Limit, system: UnitSy
   const high = value + 2 * uncertainty;
   const least = Math.min(low, limit.value);
   const most = Math.max(high, limit.value);
-  const room = Math.max(0.25 * (most - least), 0.05 * Math.abs(limit.value), 1e-6);
+  const spread = most - least;
+  const room = spread > 0 ? 0.25 * spread : Math.max(0.05 * Math.abs(limit.value), 1e-6);
   const from = least - room >= 0 || least < 0 ? least - room : 0;
   const to = most + room;
   const place = (at: number): number => Math.round((10 * LENGTH * (at - from)) / (to - from)) / 10;

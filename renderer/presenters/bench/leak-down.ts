@@ -7,7 +7,7 @@ import {
   type PressureMark,
 } from '../../../shared/measuring/index.ts';
 import { formatNumber, convert } from '../../../shared/units/index.ts';
-import { minutesAndSeconds, shown } from './figure-kinds.ts';
+import { digits, minutesAndSeconds, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
 import { differenceInUnits, heldView, inUnits, type HeldView } from './held.ts';
 
@@ -48,8 +48,6 @@ export interface LeakView {
   readonly rate: LeakRate;
   /** In place of the rate where the drop is lost in the reading. */
   readonly below: string | null;
-  /** How long to hold so that this gauge can tell; null where it has told, or no time would. */
-  readonly holdWords: string | null;
   /** The rate as a figure for a check that asked for it. */
   readonly handed: { readonly text: string; readonly unit: string };
 }
@@ -80,14 +78,15 @@ export function leakView(form: BenchForm, marks: readonly PressureMark[]): Shown
     judgement.decision === 'too-close'
       ? holdTimeMin(Math.max(0, rate.ratePsiPerMin), judgement.limit.value, reading)
       : null;
+  const held = heldView(rate.ratePsiPerMin, rate.uncertaintyPsiPerMin, judgement, form.system);
   return {
     kind: 'shown',
-    held: heldView(rate.ratePsiPerMin, rate.uncertaintyPsiPerMin, judgement, form.system),
+    // How long to hold so that this gauge can tell belongs to the verdict that it cannot.
+    held: hold === null ? held : { ...held, notes: [...held.notes, holdWords(hold, rate.durationS)] },
     rate,
     below: rate.told
       ? null
       : `The drop is lost in the reading: the rate is below ${inUnits(rate.belowPsiPerMin, 'psi/min', form.system)}, nineteen times in twenty.`,
-    holdWords: hold === null ? null : holdWords(hold, rate.durationS),
     handed: { text: formatNumber(convert(rate.ratePsiPerMin, 'psi/min', unit), unit), unit },
   };
 }
@@ -102,7 +101,8 @@ function holdWords(hold: ReturnType<typeof holdTimeMin>, heldS: number): string 
 
 /** A mark in words, for the list. */
 export function markWords(mark: PressureMark, form: BenchForm): string {
-  return shown(mark.pressurePsi, 'pressure', form.system);
+  const unit = form.system === 'us' ? 'psi' : 'kPa';
+  return `${digits(convert(mark.pressurePsi, 'psi', unit), 1)} ${unit}`;
 }
 
 /** Pressures that a touch can mark next: one step down first. */

@@ -8,6 +8,7 @@ import {
   type LiningKind,
 } from '../../../shared/measuring/index.ts';
 import { parseNumber } from '../../../shared/units/index.ts';
+import { sentence } from '../presenters.ts';
 import { shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
 import { heldView, statusWords, type HeldView } from './held.ts';
@@ -128,7 +129,7 @@ export function drumSignView(form: BenchForm): SignView | null {
   return {
     verdict: SIGN_VERDICTS[rule.verdict],
     stop: rule.verdict === 'do-not-drive',
-    why: rule.why,
+    why: `${sentence(rule.why)}.`,
     source: rule.source,
     status: statusWords(rule.status),
   };

@@ -43,6 +43,8 @@ export interface SpectrumPlotView {
   readonly height: number;
   readonly curve: string;
   readonly bands: readonly { readonly x: number; readonly width: number; readonly number: number }[];
+  /** Numbers over the uprights; those that would lie on one another stand together. */
+  readonly names: readonly { readonly x: number; readonly y: number; readonly words: string }[];
   readonly peaks: readonly { readonly x: number; readonly y: number; readonly words: string }[];
   readonly xTicks: readonly { readonly at: number; readonly words: string }[];
   readonly yTicks: readonly { readonly at: number; readonly words: string }[];
@@ -139,17 +141,19 @@ function plotOf(
   const x = (hz: number): number => round(PLOT.left + ((PLOT.right - PLOT.left) * hz) / mostHz);
   const y = (db: number): number =>
     round(PLOT.bottom - ((PLOT.bottom - PLOT.top) * (Math.max(low, db - most) - low)) / Math.max(1, -low));
+  const bands = lines
+    .filter(({ frequencyHz }) => frequencyHz <= mostHz)
+    .map((line, i) => ({
+      x: x(Math.max(0, line.frequencyHz - 2 * line.uncertaintyHz)),
+      width: Math.max(3, x(line.frequencyHz + 2 * line.uncertaintyHz) - x(line.frequencyHz - 2 * line.uncertaintyHz)),
+      number: i + 1,
+    }));
   return {
     width: PLOT.width,
     height: PLOT.height,
     curve: curveOf(levels, first, spectrum.binHz, x, y),
-    bands: lines
-      .filter(({ frequencyHz }) => frequencyHz <= mostHz)
-      .map((line, i) => ({
-        x: x(Math.max(0, line.frequencyHz - 2 * line.uncertaintyHz)),
-        width: Math.max(3, x(line.frequencyHz + 2 * line.uncertaintyHz) - x(line.frequencyHz - 2 * line.uncertaintyHz)),
-        number: i + 1,
-      })),
+    bands,
+    names: namesOf(bands),
     peaks: peaks.slice(0, 3).map((peak) => ({
       x: x(peak.frequencyHz),
       y: y(decibels(peak.density)),
@@ -165,6 +169,31 @@ function plotOf(
         : `Peaks: ${peaks.map((peak) => `${digits(peak.frequencyHz, 1)} Hz, ${digits(peak.prominenceDb, 0)} dB over its surroundings`).join('; ')}.`
     }${lines.length > 0 ? ' The orders of the table are drawn over it as pale uprights, numbered as in the list.' : ''}`,
   };
+}
+
+/** Letters of 14 units: two numbers nearer than this are one label, nearer than twice this stand on two rows. */
+const NAME_ROOM = 14;
+
+function namesOf(bands: SpectrumPlotView['bands']): SpectrumPlotView['names'] {
+  const names: { x: number; y: number; words: string; right: number }[] = [];
+  const placed = bands
+    .map((band) => ({ at: band.x + band.width / 2, number: band.number }))
+    .sort((a, b) => a.at - b.at);
+  for (const { at, number } of placed) {
+    const last = names.at(-1);
+    if (last && at - last.x < NAME_ROOM) {
+      last.words += `, ${number}`;
+      last.right += 16;
+      continue;
+    }
+    names.push({
+      x: at,
+      y: last && at - 8 < last.right && last.y === 16 ? 30 : 16,
+      words: String(number),
+      right: at + 8,
+    });
+  }
+  return names.map(({ x, y, words }) => ({ x: round(x), y, words }));
 }
 
 /** The greatest level of each two units of the drawing, so that a narrow peak is never left out. */

@@ -30,16 +30,16 @@ export const STROKE_STEPS: readonly string[] = [
 
 /** Kinds and sizes that can be chosen; what the limit table lacks is refused there. */
 export const CHAMBERS: readonly (readonly [string, string])[] = [
-  ...[6, 9, 12, 16, 20, 24, 30, 36].map((size) => [`clamp ${size}`, `Clamp ring, type ${size}`] as const),
+  ...[6, 9, 12, 16, 20, 24, 30, 36].map((size) => [`clamp ${size}`, `Type ${size}, clamp ring`] as const),
   ...(['A', 'B', 'C', 'D', 'E', 'F', 'G'] as const).map(
-    (size) => [`bolt ${size}`, `Bolted flange, size ${size}`] as const,
+    (size) => [`bolt ${size}`, `Size ${size}, bolted flange`] as const,
   ),
-  ...[9, 12, 16, 20, 24, 30, 36, 50].map((size) => [`rotochamber ${size}`, `Rolling diaphragm, type ${size}`] as const),
-  ['double-diaphragm', 'Double diaphragm with roller lock, type 30'],
+  ...[9, 12, 16, 20, 24, 30, 36, 50].map((size) => [`rotochamber ${size}`, `Type ${size}, rolling diaphragm`] as const),
+  ['double-diaphragm', 'Type 30, double diaphragm, roller lock'],
 ];
 
 export const STROKE_CLASSES: readonly (readonly [StrokeClass, string])[] = [
-  ['unknown', 'Cannot be read: the shorter limit holds'],
+  ['unknown', 'Not known: the shorter'],
   ['standard', 'Standard stroke'],
   ['long', 'Long stroke'],
   ['long-3-in', 'Three-inch stroke'],
@@ -48,7 +48,7 @@ export const STROKE_CLASSES: readonly (readonly [StrokeClass, string])[] = [
 /** What is known of a brake beside its stroke. */
 export const BRAKE_STATES: readonly (readonly [string, string])[] = [
   ['', 'Acts'],
-  ['dead', 'Does not act, parts missing, or lining soaked in oil'],
+  ['dead', 'Dead, broken or soaked in oil'],
 ];
 
 const BOLTS: readonly BoltSize[] = ['A', 'B', 'C', 'D', 'E', 'F', 'G'];

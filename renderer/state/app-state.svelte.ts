@@ -30,6 +30,8 @@ import {
   type VisitEventBody,
   type VisitState,
 } from '../../shared/visit/index.ts';
+import type { BenchTask } from '../presenters/bench/task.ts';
+import { Bench } from './bench.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
@@ -55,6 +57,7 @@ export const SCREENS = [
   'paper',
   'stop',
   'more',
+  'bench',
   'keys',
   'settings',
 ] as const;
@@ -79,6 +82,7 @@ export const [getApp, setApp] = createContext<AppState>();
 export class AppState {
   readonly keys = new Keys();
   readonly paper = new TreeOnPaper();
+  readonly bench = new Bench();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),
@@ -190,6 +194,26 @@ export class AppState {
     if (screen === this.screen) return;
     history.pushState({ screen }, '');
     this.screen = screen;
+  }
+
+  /** To the bench, and back to where it was called from; with the check that it measures for, if there is one. */
+  toBench(task: BenchTask | null = null): void {
+    this.bench.from = this.screen === 'yard' || !this.complaint ? 'yard' : 'work';
+    this.bench.task = task;
+    if (task) {
+      this.bench.page = 'leak';
+      if (task.brake !== null) this.bench.choose('leak.brake', task.brake);
+    }
+    this.go('bench');
+  }
+
+  /** Gives a figure of the bench to the check that asked for it. */
+  handBack(text: string, unit: string): void {
+    const { task } = this.bench;
+    if (!task) return;
+    this.bench.handed = { check: task.check, text, unit };
+    this.bench.task = null;
+    this.go('work');
   }
 
   /** The page that the browser's back or forward button leads to. */

@@ -14,6 +14,7 @@ export const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
+  // The second name makes the address of the one worker (renderer/workers).
   'trusted-types svelte-trusted-html droplight-worker',
 ].join('; ');
 

@@ -1,0 +1,101 @@
+import { convert, formatQuantity, unitOf, type UnitSystem } from '../../../shared/units/index.ts';
+
+/** What a field of the bench holds. Each is computed in one unit and may be typed in others. */
+export type FigureKind =
+  | 'pressure'
+  | 'pressure-rate'
+  | 'length'
+  | 'temperature'
+  | 'speed'
+  | 'volume'
+  | 'distance'
+  | 'seconds'
+  | 'minutes'
+  | 'rotation'
+  | 'frequency'
+  | 'torque'
+  | 'percent'
+  | 'plain';
+
+interface KindUnits {
+  /** The unit that the calculations take. */
+  readonly base: string;
+  readonly us: string;
+  readonly metric: string;
+  readonly choices: readonly string[];
+}
+
+const KINDS: Readonly<Record<FigureKind, KindUnits>> = {
+  pressure: { base: 'psi', us: 'psi', metric: 'kPa', choices: ['psi', 'kPa', 'bar'] },
+  'pressure-rate': { base: 'psi/min', us: 'psi/min', metric: 'kPa/min', choices: ['psi/min', 'kPa/min', 'bar/min'] },
+  length: { base: 'in', us: 'in', metric: 'mm', choices: ['in', 'mm'] },
+  temperature: { base: 'degF', us: 'degF', metric: 'degC', choices: ['degF', 'degC'] },
+  speed: { base: 'mph', us: 'mph', metric: 'km/h', choices: ['mph', 'km/h'] },
+  volume: { base: 'in³', us: 'in³', metric: 'L', choices: ['in³', 'L', 'gal'] },
+  distance: { base: 'mi', us: 'mi', metric: 'km', choices: ['mi', 'km'] },
+  seconds: { base: 's', us: 's', metric: 's', choices: ['s', 'min'] },
+  minutes: { base: 'min', us: 'min', metric: 'min', choices: ['min', 's'] },
+  torque: { base: 'lb-ft', us: 'lb-ft', metric: 'N·m', choices: ['lb-ft', 'N·m'] },
+  rotation: { base: 'rpm', us: 'rpm', metric: 'rpm', choices: ['rpm'] },
+  frequency: { base: 'Hz', us: 'Hz', metric: 'Hz', choices: ['Hz'] },
+  percent: { base: '%', us: '%', metric: '%', choices: ['%'] },
+  plain: { base: '', us: '', metric: '', choices: [''] },
+};
+
+/** Cubic inches in a US gallon, by its definition; kilometres in a mile, by the definition of the inch. */
+const IN3_PER_GAL = 231;
+const KM_PER_MI = 1.609344;
+
+/** Units that a field of this kind can be typed in, with what is printed for each. */
+export function unitsOfKind(kind: FigureKind): readonly { readonly id: string; readonly label: string }[] {
+  return KINDS[kind].choices.map((id) => ({ id, label: labelOf(id) }));
+}
+
+/** The unit that a still empty field shows. */
+export function preferredOfKind(kind: FigureKind, system: UnitSystem): string {
+  return KINDS[kind][system];
+}
+
+/** A typed figure in the unit that the calculations take. */
+export function toBase(value: number, unit: string, kind: FigureKind): number {
+  const { base } = KINDS[kind];
+  if (unit === base || kind === 'percent' || kind === 'plain') return value;
+  if (kind === 'volume') return (unit === 'gal' ? value : convert(value, 'L', 'gal')) * IN3_PER_GAL;
+  if (kind === 'distance') return value / KM_PER_MI;
+  return convert(value, unit, base);
+}
+
+/** A computed figure with its unit, as the person reads it. */
+export function shown(value: number, kind: FigureKind, system: UnitSystem): string {
+  const unit = KINDS[kind][system];
+  if (kind === 'volume') {
+    return system === 'us' ? `${grouped(value)} in³` : `${convert(value / IN3_PER_GAL, 'gal', 'L').toFixed(1)} L`;
+  }
+  if (kind === 'distance') return `${grouped(system === 'us' ? value : value * KM_PER_MI)} ${unit}`;
+  if (kind === 'percent') return `${digits(value, 1)} %`;
+  if (kind === 'plain') return digits(value, 2);
+  return formatQuantity(value, KINDS[kind].base, system);
+}
+
+/** A figure with at most so many digits behind the point, no zeros at its end. */
+export function digits(value: number, most: number): string {
+  return String(Number(value.toFixed(most))).replace('-', '−');
+}
+
+/** A whole number with its thousands parted: "12,600". */
+export function grouped(value: number): string {
+  return Math.round(value).toLocaleString('en-US').replace('-', '−');
+}
+
+/** Seconds as minutes and seconds: "4 min 40 s". */
+export function minutesAndSeconds(seconds: number): string {
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  const rest = whole % 60;
+  return `${Math.floor(whole / 60)} min${rest === 0 ? '' : ` ${rest} s`}`;
+}
+
+function labelOf(id: string): string {
+  if (id === '' || id === 'in³' || id === 'mi' || id === 'km' || id === '%') return id;
+  return unitOf(id).symbol;
+}

@@ -2,7 +2,7 @@ import { fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { tick } from 'svelte';
 import { press } from './window.ts';
-import { changedFrom, checkOf, chosen, heading, openWalk, stands, written, type Walk } from './walk.ts';
+import { changedFrom, checkOf, chosen, found, heading, openWalk, stands, written, type Walk } from './walk.ts';
 
 const AIR = 'air-leaks-when-brake-held';
 const field = (): HTMLInputElement => screen.getByRole<HTMLInputElement>('textbox', { name: /./, hidden: false });
@@ -62,6 +62,20 @@ describe('a check', () => {
     expect(screen.queryByRole('textbox', { name: /note for this/i })).toBeNull();
     await new Promise((resolve) => setTimeout(resolve, 30));
     expect(findings(walk)).toHaveLength(1);
+  });
+
+  test('a finding that decides leads from the check to the conclusion', async () => {
+    const place = { site: 'left front' };
+    const walk = await openWalk(AIR, [found('walk-listen', 'wheel-end', place), chosen('soap-chamber')]);
+    const check = checkOf(walk.tree, 'soap-chamber');
+    await fireEvent.click(site('left front'));
+    await fireEvent.click(screen.getByRole('button', { name: /blows from rod opening/i }));
+    await changedFrom(check.name);
+    expect(heading()).toMatch(/: left front$/);
+    expect(screen.getByRole('button', { name: /take it as the cause/i })).toBeTruthy();
+    await waitFor(() => {
+      expect(document.querySelector('p.vh[role=status]')?.textContent).toBe('Recorded.');
+    });
   });
 
   test('a refused write leaves everything as it was typed', async () => {

@@ -111,6 +111,13 @@ describe('[KNO-23] two complaints in one sentence are offered as two', () => {
     expect(sentences.length).toBeGreaterThanOrEqual(20);
     expect(parted.length / sentences.length, parted.join('\n')).toBeLessThanOrEqual(1 / 12);
   });
+  it('what more is said of one of them stays with it', () => {
+    const words = 'leaks air when I brake and it growls above 50, swells when I lean right';
+    expect(twoComplaints(index, words)?.map((part) => [part.hit.complaint, part.words])).toEqual([
+      ['air-leaks-when-brake-held', 'leaks air when I brake'],
+      ['growl-through-floor-at-speed', 'it growls above 50, swells when I lean right'],
+    ]);
+  });
   it('each piece is what was typed', () => {
     expect(twoComplaints(index, 'Leaks air when I brake, and it growls above 50.')?.map(({ words }) => words)).toEqual([
       'Leaks air when I brake',

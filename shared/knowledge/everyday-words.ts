@@ -34,11 +34,13 @@ const FAMILIES: readonly string[] = [
   'shake vibrate judder wobble shimmy tremble',
   'whine squeal screech',
   'lean settle sag low-side',
-  'hot heat overheat boil temperature warm',
+  'hot heat overheat boil temperature warm cook',
   'smell smoke fume burn',
   'coolant water antifreeze radiator',
   'steer steering wander',
-  'shift gear change transmission gearbox',
+  'shift gear change transmission gearbox automatic',
+  'slam bang thump thud clunk jerk',
+  'wander weave drift',
 ];
 
 /** Words that say nothing about the fault. */

@@ -29,7 +29,10 @@ export function twoComplaints(index: ComplaintIndex, words: string): readonly [C
     .slice(0, AMONG)
     .map(({ complaint }) => complaint);
   let best: { readonly parts: readonly [ComplaintPart, ComplaintPart]; readonly weight: number } | null = null;
-  for (const joint of words.matchAll(JOINTS)) {
+  const joints = [...words.matchAll(JOINTS)];
+  // "… and it growls, swells in bends": a comma parts complaints only where no word does.
+  const said = joints.filter(([joint]) => /\p{L}|&/u.test(joint));
+  for (const joint of said.length > 0 ? said : joints) {
     const first = convincing(index, words.slice(0, joint.index));
     const second = convincing(index, words.slice(joint.index + joint[0].length));
     if (!first || !second || first.hit.complaint === second.hit.complaint) continue;
@@ -40,7 +43,14 @@ export function twoComplaints(index: ComplaintIndex, words: string): readonly [C
   return best?.parts ?? null;
 }
 
+/** A piece sounds like a complaint as a whole, or by its first clause when the rest only says more about it. */
 function convincing(index: ComplaintIndex, words: string): ComplaintPart | null {
+  const [first] = words.split(/[,;]/);
+  const part = clearly(index, words) ?? (first === words ? null : clearly(index, first ?? ''));
+  return part && { ...part, words: words.trim() };
+}
+
+function clearly(index: ComplaintIndex, words: string): ComplaintPart | null {
   const [hit, next] = searchComplaints(index, words);
   if (!hit || hit.words < 2 || hit.score < CONVINCING) return null;
   return hit.score >= AHEAD * (next?.score ?? 0) ? { words: words.trim(), hit } : null;

@@ -114,3 +114,51 @@ describe('the intake', () => {
     expect(host.logs.size).toBe(0);
   });
 });
+
+describe('two complaints in one sentence', () => {
+  const both = 'leaks air when I brake and it growls through the floor';
+  test('both are offered, each with its own words', async () => {
+    await openWindow();
+    await press('a');
+    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+      target: { value: both },
+    });
+    const offer = (await screen.findByRole('heading', { name: 'Sounds like two things' })).parentElement;
+    expect(within(offer!).getAllByRole('listitem')).toHaveLength(2);
+    expect(within(offer!).getByText('“leaks air when I brake”')).toBeTruthy();
+    expect(within(offer!).getByText('“it growls through the floor”')).toBeTruthy();
+  });
+
+  test('one key opens both in one visit, and one step leads to the other', async () => {
+    const host = await openWindow();
+    await press('a');
+    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+      target: { value: both },
+    });
+    await screen.findByRole('heading', { name: 'Sounds like two things' });
+    await press('b');
+    await screen.findByText(/question 1 of/i);
+    const [log] = [...host.logs.values()];
+    expect(log?.filter(({ kind }) => kind === 'visit.opened')).toHaveLength(1);
+    expect(
+      log?.filter(({ kind }) => kind === 'complaint.opened').map((event) => [event['tree'], event['words']]),
+    ).toEqual([
+      ['air-leaks-when-brake-held', 'leaks air when I brake'],
+      ['growl-through-floor-at-speed', 'it growls through the floor'],
+    ]);
+    await fireEvent.click(screen.getByRole('button', { name: /^To: growl through the floor/i }));
+    expect(await screen.findByRole('button', { name: /^To: air escapes/i })).toBeTruthy();
+    await fireEvent.click(screen.getByRole('button', { name: 'More' }));
+    expect(await screen.findByRole('button', { name: /air escapes.*leaks air when I brake/i })).toBeTruthy();
+  });
+
+  test('one complaint is offered as one', async () => {
+    await openWindow();
+    await press('a');
+    await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {
+      target: { value: 'it growls through the floor and hums' },
+    });
+    await screen.findAllByRole('listitem');
+    expect(screen.queryByRole('heading', { name: 'Sounds like two things' })).toBeNull();
+  });
+});

@@ -56,6 +56,29 @@ const found = (n: number, check: string, result: string): VisitEventBody => ({
 const phase = (bodies: readonly VisitEventBody[]): string | undefined =>
   replay(log([...START, ...bodies]), pinned).complaints[0]?.phase;
 
+describe('[VIS-15] what has already been noticed', () => {
+  it('is not asked in a log of before, and asked once it says so, wherever the complaint stands', () => {
+    const before = replay(log([...START, ...answered()]), pinned);
+    expect(before.complaints[0]).toMatchObject({ noticedAsked: false, phase: 'checking.choosing' });
+    const after = replay(log([...START, ...answered(), { kind: 'noticed.asked', complaint: 'c' }]), pinned);
+    expect(after.complaints[0]).toEqual({ ...before.complaints[0]!, noticedAsked: true });
+    expect(after.ignored).toEqual([]);
+    const early = replay(log([...START, { kind: 'noticed.asked', complaint: 'c' }]), pinned);
+    expect(early.complaints[0]).toMatchObject({ noticedAsked: true, phase: 'triage' });
+  });
+  it('comes back from the log as it was written, and can be taken back', () => {
+    const events = log([...START, ...answered(), { kind: 'noticed.asked', complaint: 'c' }]);
+    const last = events.at(-1)!;
+    expect(readEvent(JSON.parse(JSON.stringify(last)))).toEqual(last);
+    const back = log([...START, ...answered()]).length + 1;
+    const undone = [
+      ...events,
+      { ...last, id: newEventId(5000, back, 'aa'), kind: 'event.taken-back' as const, event: last.id },
+    ];
+    expect(replay(undone, pinned).complaints[0]?.noticedAsked).toBe(false);
+  });
+});
+
 describe('reading the log', () => {
   it('[VIS-1] an event comes back as it was written; rubbish and a newer version are refused with a reason', () => {
     const [first] = log(START);

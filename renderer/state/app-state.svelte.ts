@@ -15,8 +15,12 @@ import {
   type Settings,
   type VisitSummary,
 } from '../../shared/host/host-api.ts';
+import { learnedOdds, withOdds, type LearnedOdds } from '../../shared/inference/index.ts';
+import type { KnownCase } from '../presenters/learning-view.ts';
 import { assess, type Assessment, type Situation } from '../../shared/planning/index.ts';
 import {
+  caseId,
+  closedCases,
   effectiveEvents,
   EVENT_VERSION,
   EventError,
@@ -60,6 +64,7 @@ export const SCREENS = [
   'bench',
   'keys',
   'settings',
+  'learning',
 ] as const;
 export type Screen = (typeof SCREENS)[number];
 
@@ -123,9 +128,28 @@ export class AppState {
   readonly pinned: LoadedTree | null = $derived(
     this.complaint ? (this.pinnedTrees.get(this.complaint.treeHash) ?? null) : null,
   );
+  /** Complaints closed as cured, of all visits on this machine; gathered when they are wanted. */
+  cases = $state.raw<readonly KnownCase[]>([]);
+  /** Starting odds as proven cures of this workshop move them; without data while that is switched off. */
+  readonly learned: LearnedOdds | null = $derived(
+    this.visit && this.complaint && this.pinned
+      ? learnedOdds(
+          this.pinned.tree,
+          this.visit.layout,
+          // A complaint teaches nothing about itself.
+          this.cases.filter(({ id }) => id !== caseId(this.visitId ?? '', this.complaint?.id ?? '')),
+          { on: this.settings.learning, takenOut: new Set(this.settings.casesTakenOut) },
+        )
+      : null,
+  );
   readonly situation: Situation | null = $derived(
     this.visit && this.complaint && this.pinned
-      ? situationOf(this.visit, this.complaint, this.pinned.tree, this.pinned.vocabulary)
+      ? situationOf(
+          this.visit,
+          this.complaint,
+          this.learned ? withOdds(this.pinned.tree, this.learned) : this.pinned.tree,
+          this.pinned.vocabulary,
+        )
       : null,
   );
   readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
@@ -160,6 +184,19 @@ export class AppState {
     });
     this.ready = true;
     await this.#guard(() => this.#workOutStandings());
+    if (this.settings.learning) await this.gatherCases();
+  }
+
+  /** Reads every visit of this machine for its proven cures. */
+  async gatherCases(): Promise<void> {
+    await this.#guard(async () => {
+      const cases: KnownCase[] = [];
+      for (const { id, coach } of this.visits) {
+        const { read } = await this.#readVisit(id);
+        cases.push(...closedCases(id, replay(read, this.pinnedTrees)).map((each) => ({ ...each, coach })));
+      }
+      this.cases = cases;
+    });
   }
 
   async refreshYard(): Promise<void> {
@@ -229,6 +266,7 @@ export class AppState {
     await this.#guard(() => this.refreshYard());
     this.go('yard');
     await this.#guard(() => this.#workOutStandings());
+    if (this.settings.learning) await this.gatherCases();
   }
 
   async openVisit(visit: string): Promise<void> {

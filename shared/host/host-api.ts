@@ -30,6 +30,10 @@ const settings = v.object({
   singleKeys: v.boolean(),
   /** Who usually works here; offered first. */
   who: v.picklist(ROLES),
+  /** Let proven cures on this machine move the starting odds. */
+  learning: v.optional(v.boolean(), false),
+  /** Cases that somebody has taken out of it: ids of `shared/visit/closed-cases.ts`. */
+  casesTakenOut: v.optional(v.pipe(v.array(v.pipe(v.string(), v.maxLength(200))), v.maxLength(10_000)), []),
 });
 
 /** Tree and vocabulary as text, exactly as hashed: the window reads them with `shared/knowledge`. */
@@ -150,6 +154,8 @@ export const DEFAULT_SETTINGS: Settings = {
   name: '',
   singleKeys: true,
   who: 'owner-no-tools',
+  learning: false,
+  casesTakenOut: [],
 };
 
 /**

@@ -74,7 +74,12 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
 
     it('[HOST-2] says where it keeps things, and keeps settings', async () => {
       expect(await call('app.info', {})).toMatchObject({ dataFolder: reached.home });
-      const settings = { light: 'night', units: 'metric', name: 'Invented name', singleKeys: false, who: 'mechanic' };
+      const before = { light: 'night', units: 'metric', name: 'Invented name', singleKeys: false, who: 'mechanic' };
+      // What an older window does not send is off.
+      expect(await call('settings.write', before)).toEqual({
+        settings: { ...before, learning: false, casesTakenOut: [] },
+      });
+      const settings = { ...before, learning: true, casesTakenOut: ['v-1/c-1'] };
       expect(await call('settings.write', settings)).toEqual({ settings });
       expect(await call('settings.read', {})).toEqual({ settings, notices: [] });
     });

@@ -1,5 +1,5 @@
 import { fireEvent, render, screen, waitFor, within } from '@testing-library/svelte';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
 import App from '../../renderer/app/App.svelte';
 import { spectrumJob, type SpectrumAnswer, type SpectrumTask } from '../../renderer/workers/spectrum-job.ts';
 import type { FakeHost } from './fake-host.ts';
@@ -34,6 +34,11 @@ const region = (name: string): ReturnType<typeof within> => within(screen.getByR
 const textOf = (name: string): string => screen.getByRole('region', { name }).textContent.replace(/\s+/g, ' ');
 const reasons = (): (string | undefined)[] =>
   [...document.querySelectorAll<HTMLElement>('[data-reason]')].map((each) => each.dataset['reason']);
+
+// The bench is read when it is first asked for; here that would count against the first test's patience.
+beforeAll(async () => {
+  await import('../../renderer/screens/bench/BenchScreen.svelte');
+});
 
 afterEach(() => {
   vi.useRealTimers();
@@ -96,10 +101,13 @@ describe('air leak-down', () => {
     await atBench('1', 'Air leak-down');
     await markByHand('0', '100');
     await markByHand('1', '98.5');
-    expect(textOf('What the marks say')).toMatch(/Too close to call.*1\.5 psi\/min give or take 1\.6 psi\/min/);
+    expect(textOf('What the marks say')).toMatch(
+      /Too close to call.*lost in the reading: the rate is below 2\.8 psi\/min/,
+    );
+    // One-sided 95 %: 1.5 + 1.645·√2/√3.
     expect(textOf('What the marks say')).toMatch(/counts as failing/);
     expect(textOf('What the marks say')).toMatch(/at most 2 psi\/min.*licence manual.*read/);
-    expect(screen.getByRole('img', { name: /^Pressure over time: 2 marks, from 100 psi to 99 psi/ })).toBeTruthy();
+    expect(screen.getByRole('img', { name: /^Pressure over time: 2 marks, from 100 psi to 9[89] psi/ })).toBeTruthy();
   });
 
   test('a longer hold tells; the held brake has its own limit', async () => {

@@ -1,5 +1,5 @@
 import { fireEvent, render, screen, waitFor, within } from '@testing-library/svelte';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
 import App from '../../renderer/app/App.svelte';
 import { spectrumJob, type SpectrumAnswer, type SpectrumTask } from '../../renderer/workers/spectrum-job.ts';
 import type { FakeHost } from './fake-host.ts';
@@ -35,6 +35,11 @@ const textOf = (name: string): string => screen.getByRole('region', { name }).te
 const reasons = (): (string | undefined)[] =>
   [...document.querySelectorAll<HTMLElement>('[data-reason]')].map((each) => each.dataset['reason']);
 
+// The bench is read when it is first asked for; here that would count against the first test's patience.
+beforeAll(async () => {
+  await import('../../renderer/screens/bench/BenchScreen.svelte');
+});
+
 afterEach(() => {
   vi.useRealTimers();
   vi.unstubAllGlobals();
@@ -58,6 +63,7 @@ describe('the bench', () => {
     await press('2');
     await press('Escape');
     await press('m');
+    await screen.findByRole('heading', { level: 1, name: 'Build-up and tanks' });
     await press('4');
     const field = await screen.findByRole<HTMLInputElement>('textbox', { name: 'Leak rate' });
     expect(field.value).toBe('1 1/2');
@@ -96,10 +102,13 @@ describe('air leak-down', () => {
     await atBench('1', 'Air leak-down');
     await markByHand('0', '100');
     await markByHand('1', '98.5');
-    expect(textOf('What the marks say')).toMatch(/Too close to call.*1\.5 psi\/min give or take 1\.6 psi\/min/);
+    expect(textOf('What the marks say')).toMatch(
+      /Too close to call.*lost in the reading: the rate is below 2\.8 psi\/min/,
+    );
+    // One-sided 95 %: 1.5 + 1.645·√2/√3.
     expect(textOf('What the marks say')).toMatch(/counts as failing/);
     expect(textOf('What the marks say')).toMatch(/at most 2 psi\/min.*licence manual.*read/);
-    expect(screen.getByRole('img', { name: /^Pressure over time: 2 marks, from 100 psi to 99 psi/ })).toBeTruthy();
+    expect(screen.getByRole('img', { name: /^Pressure over time: 2 marks, from 100 psi to 9[89] psi/ })).toBeTruthy();
   });
 
   test('a longer hold tells; the held brake has its own limit', async () => {
@@ -136,7 +145,7 @@ describe('air leak-down', () => {
     await fireEvent.click(screen.getByRole('button', { name: '115 psi' }));
     await press('e');
     expect(screen.getByRole('list', { name: 'Marks' }).textContent.replace(/\s+/g, ' ')).toMatch(
-      /0 s 118 psi.*1 min 117 psi.*2 min 115 psi/,
+      /0 s ?118 psi.*1 min ?117 psi.*2 min ?115 psi/,
     );
     // Least squares through (0, 118), (1, 117), (2, 115): slope −1.5 by hand.
     expect(textOf('What the marks say')).toMatch(/1\.5 psi\/min give or take/);

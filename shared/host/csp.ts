@@ -13,7 +13,7 @@ export const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types svelte-trusted-html',
+  'trusted-types svelte-trusted-html droplight-workers',
 ].join('; ');
 
 /** Headers of every answer of both carriers. */

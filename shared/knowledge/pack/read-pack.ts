@@ -73,17 +73,6 @@ export function packHeadText({ name, version }: PackHead): string {
  * @returns the pack, or null with every problem: its code, file, and line where there is one.
  */
 export function readPack(came: readonly PackFile[], builtIn: BuiltIn): PackRead {
-  try {
-    return read(came, builtIn);
-  } catch (problem) {
-    // A text nested thousands deep runs a reader out of stack; nothing has been kept by then.
-    if (!(problem instanceof RangeError)) throw problem;
-    const message = 'A file of the pack is nested deeper than any tree or drawing is. Write it flat.';
-    return { value: null, problems: [packError('nested-too-deep', 'the pack', message)] };
-  }
-}
-
-function read(came: readonly PackFile[], builtIn: BuiltIn): PackRead {
   const refused = tooMuch(came);
   if (refused.length > 0) return { value: null, problems: refused };
   const unsafe = came.flatMap(({ path }) => unsafePath(path) ?? []);

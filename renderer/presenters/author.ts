@@ -14,7 +14,7 @@ export function weakSpotWords(spot: WeakSpot): string {
   switch (spot.kind) {
     case 'one-check-apart': {
       const [a, b] = spot.causes;
-      return `“${a.name}” and “${b.name}” are told apart by one check alone, “${spot.check.name}”, that needs ${WHO[spot.check.who]}${spot.check.who === 'mechanic' ? '' : ' or better'}.`;
+      return `“${a.name}” and “${b.name}” are told apart by one check alone, “${spot.check.name}”, that ${spot.check.who === 'mechanic' ? 'only a mechanic' : WHO[spot.check.who]} can do.`;
     }
     case 'danger-hidden-from-owner':
       return `“${spot.cause.name}” can hurt people, and no check for an owner without tools tells it from ${listWords(spot.from.map(({ name }) => `“${name}”`))}.`;

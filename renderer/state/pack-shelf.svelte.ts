@@ -33,7 +33,7 @@ export class PackShelf {
 
   /** Reads packs and drafts anew. */
   async refresh(): Promise<void> {
-    await this.#guard(async () => {
+    await this.#said(async () => {
       const [{ packs, notices }, { folder, drafts }] = await Promise.all([
         this.#app.ask('packs.list', {}),
         this.#app.ask('trees.draft', { id: null, seen: null }),
@@ -72,16 +72,23 @@ export class PackShelf {
     await this.refresh();
   }
 
+  /** Something that was asked for: nothing else is taken meanwhile, and what went wrong before is past. */
   async #guard(run: () => Promise<void>): Promise<void> {
     this.busy = true;
+    this.fault = null;
+    try {
+      await this.#said(run);
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  async #said(run: () => Promise<void>): Promise<void> {
     try {
       await run();
-      this.fault = null;
     } catch (problem) {
       if (!(problem instanceof HostError)) throw problem;
       this.fault = problem.message;
-    } finally {
-      this.busy = false;
     }
   }
 }

@@ -1,19 +1,11 @@
 /** Works through simulated coaches beside the window, so that it stays quick to answer. Ended from outside at any time. */
-import { readTree, readVocabulary } from '../../shared/knowledge/index.ts';
 import { tryTree } from '../../shared/planning/evaluation/trial.ts';
 import type { TrialAsked, TrialTold } from './tree-trial.ts';
 
 const tell = (message: TrialTold): void => self.postMessage(message);
 
 self.addEventListener('message', ({ data }: MessageEvent<TrialAsked>) => {
-  const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = data.files;
-  const vocabulary = readVocabulary(vocabularyFiles).value;
-  const tree = vocabulary ? readTree({ treeYaml, file: 'tree.yaml', vocabulary }).value : null;
-  if (!tree || !vocabulary) {
-    tell({ kind: 'unreadable' });
-    return;
-  }
-  const { coaches, seed } = data;
+  const { tree, vocabulary, coaches, seed } = data;
   let said = 0;
   const trial = tryTree(tree, vocabulary, {
     coaches,

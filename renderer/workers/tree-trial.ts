@@ -1,3 +1,4 @@
+/// <reference types="vite/client" />
 import type { Tree, Vocabulary } from '../../shared/knowledge/index.ts';
 import type { Trial } from '../../shared/planning/evaluation/trial.ts';
 import address from './tree-trial.worker.ts?worker&url';

@@ -1,6 +1,11 @@
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 
+/** Where trees lie that somebody is writing: `DROPLIGHT_TREES`, else `drafts/` in the data folder. */
+export function draftsFolder(data: string, env: NodeJS.ProcessEnv = process.env): string {
+  return env['DROPLIGHT_TREES'] ? resolve(env['DROPLIGHT_TREES']) : join(data, 'drafts');
+}
+
 /**
  * Where visits, photos and settings lie: `DROPLIGHT_HOME`, else the platform's folder for application data.
  */

@@ -11,20 +11,25 @@ import {
   type Notice,
   type VisitSummary,
 } from '../../shared/host/host-api.ts';
+import { packHeadText, readPackHead } from '../../shared/knowledge/pack/index.ts';
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
 import { systemClock, type Clock } from './clock.ts';
+import { DraftFiles, type Draft } from './draft-files.ts';
 import { deviceId } from './device-id.ts';
 import { faultOf, reportOf } from './fault.ts';
+import { drawingsIn, PackFiles } from './pack-files.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
 import { TreeCards } from './tree-cards.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
 import { VisitFiles, type EventRecord } from './visit-files.ts';
-import { isMissing } from './whole-file.ts';
+import { isMissing, readIfThere } from './whole-file.ts';
 
 export interface HostOptions {
   readonly dataFolder: string;
   readonly treesFolder: string;
+  /** Where trees lie that somebody is writing; `drafts/` in the data folder unless given. */
+  readonly draftsFolder?: string;
   readonly shell: 'electron' | 'browser';
   readonly version: string;
   readonly clock?: Clock;
@@ -50,7 +55,14 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const photos = new PhotoFiles(visitsFolder);
   const settings = new SettingsFiles(dataFolder);
   const cards = new TreeCards(dataFolder, options.version);
-  const shipped = async (): Promise<TreeSnapshot[]> => snapshotsOf(await readTreeFolder(treesFolder));
+  const packs = new PackFiles(dataFolder);
+  const drafts = new DraftFiles(options.draftsFolder ?? join(dataFolder, 'drafts'));
+  const picturesFolder = join(treesFolder, 'pictures');
+  /** Every tree that a new complaint can begin with: the program's own first, then those of the packs. */
+  const offered = async (): Promise<TreeSnapshot[]> => {
+    const shipped = await readTreeFolder(treesFolder);
+    return [...snapshotsOf(shipped), ...(await packs.snapshots(shipped.vocabulary))];
+  };
 
   const handlers: Handlers = {
     'app.info': () =>
@@ -60,9 +72,12 @@ export async function createHost(options: HostOptions): Promise<Host> {
       await settings.write(request);
       return { settings: request };
     },
-    'trees.list': async () => cards.of(await shipped()),
+    'trees.list': async () => {
+      const list = await cards.of(await offered());
+      return { ...list, notices: [...list.notices, ...(await packs.list()).notices] };
+    },
     'trees.read': async ({ hash }) => {
-      const found = (await shipped()).find((snapshot) => snapshot.hash === hash);
+      const found = (await offered()).find((snapshot) => snapshot.hash === hash);
       if (!found)
         throw new HostError({
           code: 'no-such-tree',
@@ -72,7 +87,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
     },
     'trees.snapshot': async ({ visit, hash }) => {
       const kept = await keptSnapshot(visits.folderOf(visit), hash);
-      const found = kept ?? (await shipped()).find((snapshot) => snapshot.hash === hash);
+      const found = kept ?? (await offered()).find((snapshot) => snapshot.hash === hash);
       if (!found)
         throw new HostError({
           code: 'no-such-tree',
@@ -80,6 +95,33 @@ export async function createHost(options: HostOptions): Promise<Host> {
             'The tree that this visit was made with is not in its folder. Its findings are here; the odds cannot be worked out again.',
         });
       return found;
+    },
+    'trees.draft': async ({ id, seen }) => {
+      const { vocabulary } = await readTreeFolder(treesFolder);
+      const all = await drafts.all(vocabulary);
+      const count = (problems: Draft['problems'], level: string): number =>
+        problems.filter((problem) => problem.level === level).length;
+      const asked = all.find(({ snapshot }) => snapshot.id === id && snapshot.hash !== seen);
+      return {
+        folder: drafts.folder,
+        drafts: all.map(({ snapshot, problems }) => ({
+          id: snapshot.id,
+          hash: snapshot.hash,
+          errors: count(problems, 'error'),
+          warnings: count(problems, 'warning'),
+        })),
+        tree: asked ?? null,
+      };
+    },
+    'packs.list': () => packs.list(),
+    'packs.install': async ({ source, replace }) => {
+      const { vocabulary } = await readTreeFolder(treesFolder);
+      const pictures = new Set(await readdir(picturesFolder));
+      return packs.install(source, replace, { vocabulary, pictures });
+    },
+    'packs.remove': async ({ name }) => {
+      await packs.remove(name);
+      return { removed: name };
     },
     'visits.list': async () => {
       const summaries: VisitSummary[] = [];
@@ -136,7 +178,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
     'photos.read': ({ visit, photo }) => photos.read(visit, photo),
   };
 
-  return { call: (method, request) => run(method, request), answer, picturesFolder: join(treesFolder, 'pictures') };
+  return { call: (method, request) => run(method, request), answer, picturesFolder };
 
   function answer(method: string, request: unknown): Promise<unknown> {
     if (!isHostMethod(method))
@@ -182,14 +224,14 @@ export async function createHost(options: HostOptions): Promise<Host> {
       });
     }
     const snapshot =
-      (await shipped()).find((each) => each.hash === hash) ?? (await keptSnapshot(visits.folderOf(visit), hash));
+      (await offered()).find((each) => each.hash === hash) ?? (await keptSnapshot(visits.folderOf(visit), hash));
     if (!snapshot)
       throw new HostError({
         code: 'no-such-tree',
         message:
           'The tree of this complaint has changed on disk since the window was opened. Nothing was written. Open the window again.',
       });
-    await visits.keep(visit, join('trees', hash), snapshot.files);
+    await visits.keep(visit, join('trees', hash), keptFiles(snapshot));
   }
 }
 
@@ -207,6 +249,15 @@ function toStandardError(line: string): void {
   process.stderr.write(`${line}\n`);
 }
 
+/** What is kept of a tree beside a visit: its files, and what its pack gave to it, so that the pack may go. */
+function keptFiles({ files, pack, drawings = {} }: TreeSnapshot): Record<string, string> {
+  return {
+    ...files,
+    ...(pack ? { 'pack.yaml': packHeadText(pack) } : {}),
+    ...Object.fromEntries(Object.entries(drawings).map(([name, svg]) => [`pictures/${name}`, svg])),
+  };
+}
+
 /** A tree kept beside a visit; null when it is not there or is not what its name says. */
 async function keptSnapshot(visitFolder: string, hash: string): Promise<TreeSnapshot | null> {
   const folder = join(visitFolder, 'trees', hash);
@@ -215,7 +266,14 @@ async function keptSnapshot(visitFolder: string, hash: string): Promise<TreeSnap
     for (const name of await readdir(join(folder, 'vocabulary')))
       files[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
     if (hashOfFiles(files) !== hash) return null;
-    return { id: /^id: ([a-z0-9-]+)/m.exec(files['tree.yaml']!)?.[1] ?? 'unknown', hash, files };
+    const packYaml = await readIfThere(() => readFile(join(folder, 'pack.yaml'), 'utf8'));
+    const pack = packYaml === null ? null : readPackHead(packYaml).value;
+    return {
+      id: /^id: ([a-z0-9-]+)/m.exec(files['tree.yaml']!)?.[1] ?? 'unknown',
+      hash,
+      files,
+      ...(pack ? { pack, drawings: await drawingsIn(folder) } : {}),
+    };
   } catch (problem) {
     if (isMissing(problem)) return null;
     throw problem;

@@ -6,6 +6,11 @@ import { readTree, readVocabulary, treeCard, type Problem, type Vocabulary } fro
 import type { TreeSnapshot } from './tree-files.ts';
 import { readIfThere, writeWhole } from './whole-file.ts';
 
+interface KeptList {
+  readonly key: string;
+  readonly list: TreeList;
+}
+
 /**
  * The list of complaints as the window shows it before one is opened. Reading sixteen trees takes seconds, so the list is
  * kept under the program's version and the trees' content hashes; anything that does not match is read anew.
@@ -13,7 +18,7 @@ import { readIfThere, writeWhole } from './whole-file.ts';
 export class TreeCards {
   readonly #path: string;
   readonly #version: string;
-  #last: { readonly key: string; readonly list: TreeList } | null = null;
+  #last: KeptList | null = null;
 
   constructor(dataFolder: string, version: string) {
     this.#path = join(dataFolder, 'cache', 'complaints.json');
@@ -22,19 +27,24 @@ export class TreeCards {
 
   /** Cards of all trees that can be read, and a notice for each that cannot. */
   async of(snapshots: readonly TreeSnapshot[]): Promise<TreeList> {
-    const key = [this.#version, ...snapshots.map(({ hash }) => hash)].join(' ');
+    const key = [
+      this.#version,
+      ...snapshots.map(({ hash, pack }) => (pack ? `${pack.name}@${pack.version}:${hash}` : hash)),
+    ].join(' ');
     if (this.#last?.key === key) return this.#last.list;
-    const list = (await this.#kept(key)) ?? (await this.#readAnew(key, snapshots));
+    const kept = this.#last ?? (await this.#kept());
+    const list = kept?.key === key ? kept.list : await this.#readAnew(key, snapshots, kept);
     this.#last = { key, list };
     return list;
   }
 
-  async #kept(key: string): Promise<TreeList | null> {
+  /** The list of the last time, when this version of the program wrote it. */
+  async #kept(): Promise<KeptList | null> {
     const text = await readIfThere(() => readFile(this.#path, 'utf8'));
     if (text === null) return null;
     try {
-      const kept = v.safeParse(v.object({ key: v.literal(key), list: treeList }), JSON.parse(text));
-      return kept.success ? kept.output.list : null;
+      const kept = v.safeParse(v.object({ key: v.string(), list: treeList }), JSON.parse(text));
+      return kept.success && kept.output.key.split(' ')[0] === this.#version ? kept.output : null;
     } catch (problem) {
       // Half a file after a crash: it only saves time, so it is written anew.
       if (problem instanceof SyntaxError) return null;
@@ -42,15 +52,23 @@ export class TreeCards {
     }
   }
 
-  async #readAnew(key: string, snapshots: readonly TreeSnapshot[]): Promise<TreeList> {
-    const list = cardsOf(snapshots);
+  /** Trees that have not changed since the last list are not read again: a pack more costs its own trees alone. */
+  async #readAnew(key: string, snapshots: readonly TreeSnapshot[], kept: KeptList | null): Promise<TreeList> {
+    const list = cardsOf(snapshots, new Map(kept?.list.trees.map(({ hash, card }) => [hash, card])));
     await writeWhole(this.#path, JSON.stringify({ key, list }));
     return list;
   }
 }
 
-/** Cards of all trees that can be read, and a notice for each that cannot. */
-export function cardsOf(snapshots: readonly TreeSnapshot[]): TreeList {
+/**
+ * Cards of all trees that can be read, and a notice for each that cannot.
+ *
+ * @param known  cards by content hash that need not be read again.
+ */
+export function cardsOf(
+  snapshots: readonly TreeSnapshot[],
+  known: ReadonlyMap<string, TreeList['trees'][number]['card']> = new Map(),
+): TreeList {
   const notices: Notice[] = [];
   const trees: TreeList['trees'][number][] = [];
   /** Text of the vocabulary files → what they say; the trees of a folder share one. */
@@ -59,7 +77,8 @@ export function cardsOf(snapshots: readonly TreeSnapshot[]): TreeList {
     const first = problems.find(({ level }) => level === 'error');
     return first ? ` ${first.file}, line ${first.line}: ${first.message}` : '';
   };
-  for (const { id, hash, files } of snapshots) {
+  for (const { id, hash, files, pack } of snapshots) {
+    const where = pack ? `${pack.name}/` : '';
     const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = files;
     const text = JSON.stringify(vocabularyFiles);
     let vocabulary = vocabularies.get(text);
@@ -70,18 +89,25 @@ export function cardsOf(snapshots: readonly TreeSnapshot[]): TreeList {
       if (!vocabulary)
         notices.push({
           code: 'tree-broken',
-          message: `The vocabulary of the trees cannot be used until its file is mended.${brokenAt(read.problems)}`,
+          message: `The vocabulary of ${pack ? `the pack “${pack.name}”` : 'the trees'} cannot be used until its file is mended.${brokenAt(read.problems)}`,
         });
     }
     if (!vocabulary) continue;
-    const read = readTree({ treeYaml, file: `${id}/tree.yaml`, vocabulary });
-    if (read.value) trees.push({ hash, card: treeCard(read.value) });
+    const before = known.get(hash);
+    if (before) {
+      trees.push({ hash, card: before, ...(pack ? { pack } : {}) });
+      continue;
+    }
+    const read = readTree({ treeYaml, file: `${where}${id}/tree.yaml`, vocabulary });
+    if (read.value) trees.push({ hash, card: treeCard(read.value), ...(pack ? { pack } : {}) });
     else
       notices.push({
         code: 'tree-broken',
-        message: `The complaint “${id}” cannot be used until its file is mended.${brokenAt(read.problems)}`,
+        message: `The complaint “${id}”${pack ? ` of the pack “${pack.name}”` : ''} cannot be used until its file is mended.${brokenAt(read.problems)}`,
       });
   }
-  const tools = [...vocabularies.values()].find((each) => each !== null)?.tools ?? [];
+  // The program's own kinds of tools come first; a pack may add others.
+  const kinds = [...vocabularies.values()].flatMap((vocabulary) => vocabulary?.tools ?? []);
+  const tools = kinds.filter((kind, i) => kinds.findIndex(({ id }) => id === kind.id) === i);
   return { trees, tools, notices };
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { PackHead } from '../../shared/knowledge/pack/index.ts';
 import { hashText } from '../../shared/knowledge/tree-hash.ts';
 
 /** The knowledge files of a folder as text: what the window reads, what is hashed, what is kept beside a visit. */
@@ -18,6 +19,10 @@ export interface TreeSnapshot {
   readonly hash: string;
   /** "tree.yaml" and "vocabulary/*.yaml" → text. */
   readonly files: Readonly<Record<string, string>>;
+  /** The pack that it came with; absent = it came with the program. */
+  readonly pack?: PackHead;
+  /** Drawings of the pack that the tree names: file name → SVG text. Not part of the hash. */
+  readonly drawings?: Readonly<Record<string, string>>;
 }
 
 /**

@@ -1,7 +1,7 @@
 /** The desktop program: builds everything up and opens the window. */
 import { join } from 'node:path';
 import { app, dialog, session, type BrowserWindow } from 'electron';
-import { dataFolder } from '../host/data-folder.ts';
+import { dataFolder, draftsFolder } from '../host/data-folder.ts';
 import { createHost } from '../host/host.ts';
 import { programFolders } from '../host/program-folders.ts';
 import { answerIpc } from './ipc.ts';
@@ -12,8 +12,10 @@ import { openWindow } from './window.ts';
 /** Everything that needs the program to be ready. */
 async function start(): Promise<void> {
   const folders = programFolders(import.meta.url);
+  const data = dataFolder();
   const host = await createHost({
-    dataFolder: dataFolder(),
+    dataFolder: data,
+    draftsFolder: draftsFolder(data),
     treesFolder: folders.trees,
     shell: 'electron',
     version: app.getVersion(),

@@ -1,13 +1,20 @@
 /** The same program for an ordinary browser: starts the machine side on loopback and prints the address to open. */
 import { readFile } from 'node:fs/promises';
-import { dataFolder } from '../host/data-folder.ts';
+import { dataFolder, draftsFolder } from '../host/data-folder.ts';
 import { createHost } from '../host/host.ts';
 import { programFolders } from '../host/program-folders.ts';
 import { startServer } from './server.ts';
 
 const folders = programFolders(import.meta.url);
 const { version } = JSON.parse(await readFile(folders.packageFile, 'utf8')) as { version: string };
-const host = await createHost({ dataFolder: dataFolder(), treesFolder: folders.trees, shell: 'browser', version });
+const data = dataFolder();
+const host = await createHost({
+  dataFolder: data,
+  draftsFolder: draftsFolder(data),
+  treesFolder: folders.trees,
+  shell: 'browser',
+  version,
+});
 const server = await startServer(host, folders.window, (line) => process.stderr.write(`${line}\n`));
 
 process.stdout.write(`${server.address}\n`);

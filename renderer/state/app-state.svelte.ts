@@ -38,7 +38,7 @@ import type { BenchTask } from '../presenters/bench/task.ts';
 import { Bench } from './bench.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
-import { loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
+import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
@@ -65,7 +65,12 @@ export const SCREENS = [
   'keys',
   'settings',
   'learning',
+  'trees',
+  'author',
 ] as const;
+/** The tree that the author's page shows: one of the list, or a draft by its id. */
+export type AuthorOf =
+  { readonly kind: 'listed'; readonly hash: string } | { readonly kind: 'draft'; readonly id: string };
 export type Screen = (typeof SCREENS)[number];
 
 /** Coach and person around the complaints that are opened; the demo says that it is invented. */
@@ -112,6 +117,7 @@ export class AppState {
   /** Said aloud by screen readers. */
   spoken = $state('');
   screen = $state<Screen>('yard');
+  author = $state.raw<AuthorOf | null>(null);
 
   visitId = $state<string | null>(null);
   readOnly = $state(false);
@@ -120,7 +126,7 @@ export class AppState {
   /** Trees read so far, by hash. */
   pinnedTrees = $state.raw<ReadonlyMap<string, LoadedTree>>(new Map());
 
-  readonly index = $derived(complaintIndex(this.listed.map(({ card }) => card)));
+  readonly index = $derived(complaintIndex(this.listed.map((listed) => ({ ...listed.card, id: listedKey(listed) }))));
   readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.pinnedTrees) : null);
   readonly complaint: ComplaintState | null = $derived(
     this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null,
@@ -197,6 +203,17 @@ export class AppState {
       }
       this.cases = cases;
     });
+  }
+
+  /** A call to the machine side for pages that keep their own state. @throws {HostError} */
+  ask: HostClient['call'] = (method, request) => this.#host.call(method, request);
+
+  /** Reads the list of complaints again, after a pack has come or gone. @throws {HostError} */
+  async refreshTrees(): Promise<void> {
+    const { trees, tools, notices } = await this.#host.call('trees.list', {});
+    this.listed = trees;
+    this.tools = tools;
+    this.notices = [...this.notices.filter(({ code }) => !/^(tree|pack)-/.test(code)), ...notices];
   }
 
   async refreshYard(): Promise<void> {

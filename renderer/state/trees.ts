@@ -5,12 +5,21 @@ import type { PinnedTree } from '../../shared/visit/index.ts';
 /** A tree ready for use, with the hash that a complaint pins. */
 export interface LoadedTree extends PinnedTree {
   readonly hash: string;
+  /** Drawings that came with the tree's pack: file name → SVG text. */
+  readonly drawings?: Readonly<Record<string, string>>;
 }
 
 /** A complaint that can be opened: its card, and the hash of the tree behind it. */
 export interface ListedTree {
   readonly hash: string;
   readonly card: TreeCard;
+  /** The pack that it came with; absent = it came with the program. */
+  readonly pack?: { readonly name: string; readonly version: number } | undefined;
+}
+
+/** Tells listed trees apart: two may have one id, when one of them came with a pack. */
+export function listedKey({ card, pack }: ListedTree): string {
+  return pack ? `${pack.name}/${card.id}` : card.id;
 }
 
 /** The last vocabulary read: most trees share it, and reading it takes as long as reading a tree. */
@@ -27,7 +36,10 @@ export function loadSnapshot(snapshot: TreeSnapshotAnswer): { tree: LoadedTree |
   const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = snapshot.files;
   const { value: vocabulary, problems } = vocabularyOf(vocabularyFiles);
   const read = vocabulary ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary }) : null;
-  if (vocabulary && read?.value) return { tree: { tree: read.value, vocabulary, hash: snapshot.hash }, notices: [] };
+  if (vocabulary && read?.value) {
+    const { hash, drawings } = snapshot;
+    return { tree: { tree: read.value, vocabulary, hash, ...(drawings ? { drawings } : {}) }, notices: [] };
+  }
   const first = [...problems, ...(read?.problems ?? [])].find(({ level }) => level === 'error');
   const where = first ? `${first.file}, line ${first.line}: ${first.message}` : '';
   return {

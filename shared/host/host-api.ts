@@ -36,12 +36,19 @@ const settings = v.object({
   casesTakenOut: v.optional(v.pipe(v.array(v.pipe(v.string(), v.maxLength(200))), v.maxLength(10_000)), []),
 });
 
+/** A pack of trees from somebody else, as it names itself. */
+const packHead = v.object({ name: id, version: v.number() });
+
 /** Tree and vocabulary as text, exactly as hashed: the window reads them with `shared/knowledge`. */
 const treeSnapshot = v.object({
   id,
   hash,
   /** File name → text: tree.yaml and vocabulary/*.yaml. */
   files: v.record(v.string(), v.string()),
+  /** The pack that it came with; absent = it came with the program. */
+  pack: v.optional(packHead),
+  /** Drawings of that pack that the tree names: file name → SVG text. */
+  drawings: v.optional(v.record(v.string(), v.string())),
 });
 
 /** A list that is only read. */
@@ -58,12 +65,35 @@ const treeCard = v.object({
 
 /** Complaints by card and content hash, the kinds of tools that can be at hand, and what could not be read. */
 export const treeList = v.object({
-  trees: listOf(v.object({ hash, card: treeCard })),
+  /** Two may have one id when one of them came with a pack; the pack tells them apart. */
+  trees: listOf(v.object({ hash, card: treeCard, pack: v.optional(packHead) })),
   tools: listOf(
     v.object({ id: v.string(), name: v.string(), covers: listOf(v.string()), usualFor: listOf(v.string()) }),
   ),
   notices: listOf(notice),
 });
+
+const packCard = v.object({ ...packHead.entries, trees: listOf(v.string()), drawings: v.number() });
+
+/** What is wrong with a pack or a tree, at its place. */
+const packProblem = v.object({
+  level: v.picklist(['error', 'warning']),
+  code: v.string(),
+  /** Path inside the pack or the folder of drafts. */
+  file: v.string(),
+  /** Counted from 1; null where the fault is of the file as a whole. */
+  line: v.nullable(v.number()),
+  message: v.string(),
+});
+
+const draftProblem = v.object({
+  ...packProblem.entries,
+  column: v.number(),
+  /** The line of the file, with the width of the marked part. */
+  excerpt: v.optional(v.object({ text: v.string(), width: v.number() })),
+});
+
+const draftId = v.pipe(v.string(), v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'the name of a draft'), v.maxLength(80));
 
 export const hostApi = {
   'app.info': {
@@ -83,6 +113,42 @@ export const hostApi = {
   'trees.read': { request: v.object({ hash }), answer: treeSnapshot },
   /** A tree as it was when an old visit was made. */
   'trees.snapshot': { request: v.object({ visit: id, hash }), answer: treeSnapshot },
+  /**
+   * The trees that somebody is writing, in the folder of drafts; asked again and again while one is open. `tree` is given
+   * whole when its files are not the `seen` ones.
+   */
+  'trees.draft': {
+    request: v.object({ id: v.nullable(draftId), seen: v.nullable(hash) }),
+    answer: v.object({
+      folder: v.string(),
+      drafts: listOf(v.object({ id, hash, errors: v.number(), warnings: v.number() })),
+      tree: v.nullable(v.object({ snapshot: treeSnapshot, problems: listOf(draftProblem) })),
+    }),
+  },
+  /** Packs of trees from other people, and those that cannot be read any more. */
+  'packs.list': { request: v.object({}), answer: v.object({ packs: listOf(packCard), notices: listOf(notice) }) },
+  /**
+   * Checks a pack and keeps it, whole or not at all; every fault is in the answer. One that is here already is replaced
+   * only when told to.
+   */
+  'packs.install': {
+    request: v.object({
+      source: v.union([
+        /** base64. */
+        v.strictObject({ zip: v.pipe(v.string(), v.maxLength(12_000_000, 'a zip of at most 9 MB')) }),
+        v.strictObject({
+          files: v.pipe(
+            v.array(v.object({ path: v.pipe(v.string(), v.maxLength(300)), text: v.string() })),
+            v.maxLength(2000, 'at most 2000 files'),
+          ),
+        }),
+      ]),
+      replace: v.boolean(),
+    }),
+    answer: v.object({ installed: v.nullable(packCard), problems: listOf(packProblem) }),
+  },
+  /** Visits that began with a tree of the pack keep it. */
+  'packs.remove': { request: v.object({ name: id }), answer: v.object({ removed: v.string() }) },
   'visits.list': {
     request: v.object({}),
     answer: v.object({ visits: v.array(visitSummary), notices: v.array(notice) }),
@@ -144,6 +210,9 @@ export class HostError extends Error {
 export type Settings = v.InferOutput<typeof settings>;
 export type VisitSummary = v.InferOutput<typeof visitSummary>;
 export type TreeList = v.InferOutput<typeof treeList>;
+export type PackCard = v.InferOutput<typeof packCard>;
+export type PackProblem = v.InferOutput<typeof packProblem>;
+export type DraftProblem = v.InferOutput<typeof draftProblem>;
 export type Notice = v.InferOutput<typeof notice>;
 export type TreeSnapshotAnswer = v.InferOutput<typeof treeSnapshot>;
 

@@ -18,3 +18,11 @@ export const VERBAL_SCALE: ReadonlyMap<string, number> = new Map([
 
 /** Stands for what the other results of the row leave. Once a row. */
 export const REST = 'rest';
+
+/** The word of the scale that lies nearest to a likelihood, with spaces; the lower one where two are as near. */
+export function verbalWord(likelihood: number): string {
+  const nearest = [...VERBAL_SCALE].reduce((best, each) =>
+    Math.abs(each[1] - likelihood) < Math.abs(best[1] - likelihood) ? each : best,
+  );
+  return nearest[0].replaceAll('-', ' ');
+}

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { cardsOf } from '../../electron/host/tree-cards.ts';
+import type { Draft } from '../../electron/host/draft-files.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
 import {
   checkedRequest,
@@ -9,6 +10,7 @@ import {
   type HostClient,
   type HostMethod,
   type HostRequest,
+  type PackCard,
   type Settings,
   type VisitSummary,
 } from '../../shared/host/host-api.ts';
@@ -22,6 +24,10 @@ export interface FakeHost extends HostClient {
   settings: Settings;
   /** While set, writing is refused with this sentence. */
   refusal: string | null;
+  packs: readonly PackCard[];
+  drafts: readonly Draft[];
+  /** What comes of installing a pack; a test sets it. */
+  install: (replace: boolean) => HostAnswer<'packs.install'>;
 }
 
 /** A window over a few complaints opens as one over all of them does, only sooner. */
@@ -69,6 +75,26 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'trees.list': () => list,
     'trees.read': ({ hash }) => snapshotOf(hash),
     'trees.snapshot': ({ hash }) => snapshotOf(hash),
+    'trees.draft': ({ id, seen }) => ({
+      folder: 'the folder of drafts',
+      drafts: fake.drafts.map(({ snapshot, problems }) => ({
+        id: snapshot.id,
+        hash: snapshot.hash,
+        errors: problems.filter(({ level }) => level === 'error').length,
+        warnings: problems.filter(({ level }) => level === 'warning').length,
+      })),
+      tree: fake.drafts.find(({ snapshot }) => snapshot.id === id && snapshot.hash !== seen) ?? null,
+    }),
+    'packs.list': () => ({ packs: fake.packs, notices: [] }),
+    'packs.install': ({ replace }) => {
+      refuseIfTold();
+      return fake.install(replace);
+    },
+    'packs.remove': ({ name }) => {
+      refuseIfTold();
+      fake.packs = fake.packs.filter((pack) => pack.name !== name);
+      return { removed: name };
+    },
     'visits.list': () => ({ visits: [...logs].map(([id, log]) => summaryOf(id, log)), notices: [] }),
     'visits.create': ({ visit, first }) => {
       refuseIfTold();
@@ -92,6 +118,9 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     logs,
     settings: { ...DEFAULT_SETTINGS, ...settings },
     refusal: null,
+    packs: [],
+    drafts: [],
+    install: () => ({ installed: null, problems: [] }),
     async call(method, request) {
       const checked = checkedRequest(method, request);
       // As over a wire: nothing of the window's own objects gets through.

@@ -14,10 +14,14 @@ import {
   type ServerReached,
 } from './carriers.ts';
 import { describeContract, first, person, type Call } from './host-suite.ts';
+import { describePacks } from './pack-suite.ts';
 
 describeContract('directly', reachDirectly);
 describeContract('over HTTP', reachOverHttp);
 describeContract('over IPC', reachOverIpc);
+describePacks('directly', reachDirectly);
+describePacks('over HTTP', reachOverHttp);
+describePacks('over IPC', reachOverIpc);
 afterAll(endIpc);
 
 describe('a call that the contract does not have', () => {

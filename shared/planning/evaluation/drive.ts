@@ -4,7 +4,7 @@ import type { Vocabulary } from '../../knowledge/vocabulary.ts';
 import { assess } from '../assess.ts';
 import type { StopAnswer } from '../situation.ts';
 import { defaultCosts } from '../costs.ts';
-import { drawCoach } from './coach.ts';
+import { drawCoach, type SimulatedCoach } from './coach.ts';
 import { seededRandom } from './random.ts';
 
 /** What an owner without tools was told about driving, over simulated coaches whose fault can hurt people. */
@@ -23,17 +23,26 @@ export function toldToDrive(
   vocabulary: Vocabulary,
   options: { readonly coaches: number; readonly seed: number },
 ): DriveScore {
-  const who = 'owner-no-tools';
-  const stopAnswers: Readonly<Record<string, StopAnswer>> = Object.fromEntries(
-    tree.stopRules.map(({ id }) => [id, 'no']),
-  );
+  const isTold = ownerIsToldToDrive(tree, vocabulary);
   let danger = 0;
   let told = 0;
-  const known = new Map<string, { next: string | null; drive: boolean }>();
   for (let i = 0; i < options.coaches; i++) {
     const coach = drawCoach(tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
     if (coach.cause === UNLISTED || tree.causes.find(({ id }) => id === coach.cause)!.hazard !== 'danger') continue;
     danger += 1;
+    told += Number(isTold(coach));
+  }
+  return { dangerCoaches: danger, toldToDrive: danger > 0 ? told / danger : 0 };
+}
+
+/** Whether that owner is told "drive and book" when no check is left to ask for; what was worked out once is kept. */
+export function ownerIsToldToDrive(tree: Tree, vocabulary: Vocabulary): (coach: SimulatedCoach) => boolean {
+  const who = 'owner-no-tools';
+  const stopAnswers: Readonly<Record<string, StopAnswer>> = Object.fromEntries(
+    tree.stopRules.map(({ id }) => [id, 'no']),
+  );
+  const known = new Map<string, { next: string | null; drive: boolean }>();
+  return (coach) => {
     const findings: Finding[] = [];
     for (;;) {
       const key = `${JSON.stringify(coach.layout)} ${findings.map(({ check, value }) => `${check}=${value.kind === 'result' ? value.result : ''}`).join()}`;
@@ -56,16 +65,12 @@ export function toldToDrive(
         };
         known.set(key, step);
       }
-      if (step.next === null) {
-        told += Number(step.drive);
-        break;
-      }
+      if (step.next === null) return step.drive;
       findings.push({
         id: `f${findings.length}`,
         check: step.next,
         value: { kind: 'result', result: coach.look(step.next) },
       });
     }
-  }
-  return { dangerCoaches: danger, toldToDrive: danger > 0 ? told / danger : 0 };
+  };
 }

@@ -32,7 +32,13 @@ export function scoreWay(
   way: WayOfWorking,
   tree: Tree,
   vocabulary: Vocabulary,
-  options: { readonly coaches: number; readonly seed: number; readonly who?: Role },
+  options: {
+    readonly coaches: number;
+    readonly seed: number;
+    readonly who?: Role;
+    /** Called after each coach with how many are done. */
+    readonly tell?: (done: number) => void;
+  },
 ): Score {
   const who = options.who ?? 'mechanic';
   const outcomes: (Outcome & { readonly truth: string })[] = [];
@@ -40,6 +46,7 @@ export function scoreWay(
     // One generator a coach, so that the number of looks in one coach does not change the next.
     const coach = drawCoach(tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
     outcomes.push({ ...work(coach, way, tree, vocabulary, who, defaultCosts(who)), truth: coach.cause });
+    options.tell?.(i + 1);
   }
   const mean = (of: (outcome: Outcome) => number): number =>
     outcomes.reduce((sum, outcome) => sum + of(outcome), 0) / outcomes.length;

@@ -1,0 +1,117 @@
+import {
+  HostError,
+  type HostAnswer,
+  type HostRequest,
+  type Notice,
+  type PackCard,
+  type PackProblem,
+} from '../../shared/host/host-api.ts';
+import type { AppState } from './app-state.svelte.ts';
+
+type Source = HostRequest<'packs.install'>['source'];
+
+/** Packs and drafts as the page of the trees shows them. */
+export class PackShelf {
+  readonly #app: AppState;
+
+  packs = $state.raw<readonly PackCard[]>([]);
+  notices = $state.raw<readonly Notice[]>([]);
+  drafts = $state.raw<HostAnswer<'trees.draft'>['drafts']>([]);
+  draftsFolder = $state('');
+  /** What was chosen last; it stays until it is installed or another is chosen. */
+  chosen = $state.raw<{ readonly name: string; readonly source: Source } | null>(null);
+  /** What is wrong with it. */
+  problems = $state.raw<readonly PackProblem[]>([]);
+  busy = $state(false);
+  /** What has just been done. */
+  done = $state('');
+  fault = $state<string | null>(null);
+
+  constructor(app: AppState) {
+    this.#app = app;
+  }
+
+  /** Reads packs and drafts anew. */
+  async refresh(): Promise<void> {
+    await this.#said(async () => {
+      const [{ packs, notices }, { folder, drafts }] = await Promise.all([
+        this.#app.ask('packs.list', {}),
+        this.#app.ask('trees.draft', { id: null, seen: null }),
+      ]);
+      this.packs = packs;
+      this.notices = notices;
+      this.drafts = drafts;
+      this.draftsFolder = folder;
+    });
+  }
+
+  /** Installs what was chosen, in place of a pack of that name when told to. */
+  async install(replace = false): Promise<void> {
+    const { chosen } = this;
+    if (!chosen) return;
+    this.problems = [];
+    this.done = '';
+    await this.#guard(async () => {
+      const { installed, problems } = await this.#app.ask('packs.install', { source: chosen.source, replace });
+      this.problems = problems;
+      if (!installed) return;
+      this.chosen = null;
+      this.done = `“${installed.name}”, version ${installed.version}, is here with ${counted(installed.trees.length, 'tree')}.`;
+      await this.#app.refreshTrees();
+    });
+    await this.refresh();
+  }
+
+  async remove(name: string): Promise<void> {
+    this.done = '';
+    await this.#guard(async () => {
+      await this.#app.ask('packs.remove', { name });
+      this.done = `“${name}” is removed. Visits that began with it keep their trees.`;
+      await this.#app.refreshTrees();
+    });
+    await this.refresh();
+  }
+
+  /** Something that was asked for: nothing else is taken meanwhile, and what went wrong before is past. */
+  async #guard(run: () => Promise<void>): Promise<void> {
+    this.busy = true;
+    this.fault = null;
+    try {
+      await this.#said(run);
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  async #said(run: () => Promise<void>): Promise<void> {
+    try {
+      await run();
+    } catch (problem) {
+      if (!(problem instanceof HostError)) throw problem;
+      this.fault = problem.message;
+    }
+  }
+}
+
+/** "1 tree", "3 trees". */
+export function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** A chosen zip as it is sent. */
+export async function zipSource(file: File): Promise<Source> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  let binary = '';
+  // In pieces: a call takes only so many arguments.
+  for (let at = 0; at < bytes.length; at += 0x8000) binary += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  return { zip: btoa(binary) };
+}
+
+/** The files of a chosen folder as they are sent. */
+export async function folderSource(files: readonly File[]): Promise<Source> {
+  return {
+    files: await Promise.all(
+      files.map(async (file) => ({ path: file.webkitRelativePath || file.name, text: await file.text() })),
+    ),
+  };
+}

@@ -36,7 +36,7 @@ export function firmnessView(situation: Situation, options: readonly CheckOption
   return {
     numbers: nearest.map((each) => ({
       what: sentence(numberWords(tree, each.number)),
-      needs: `${factorWords(each.factor)}: ${figure(each, each.value)} → ${figure(each, each.needed)}`,
+      needs: `${factorWords(each.factor)}: from ${figure(each, each.value)} to ${figure(each, each.needed)}`,
       then: `Then ${name(each.leader)} leads.`,
     })),
     none: nearest.length === 0 ? NO_NUMBER : null,

@@ -24,7 +24,7 @@ describe('how firm it is', () => {
     const panel = screen.getByRole('region', { name: 'How firm it is' });
     const numbers = within(panel).queryAllByRole('listitem');
     if (numbers.length === 0) expect(within(panel).getByText(NO_NUMBER)).toBeTruthy();
-    for (const number of numbers) expect(number.textContent).toMatch(/would need .+ its present value: .+ → .+/);
+    for (const number of numbers) expect(number.textContent).toMatch(/would need .+ its present value: from .+ to .+/);
     expect(numbers.length).toBeLessThanOrEqual(3);
     expect(panel.textContent).toMatch(/hangs most on “pitted, flaked/i);
     expect(panel.textContent).toMatch(/looking again costs 120 min/i);

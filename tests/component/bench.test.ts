@@ -30,7 +30,7 @@ async function markByHand(minutes: string, pressure: string): Promise<void> {
   await fireEvent.click(screen.getByRole('button', { name: 'Add this mark' }));
 }
 
-const region = (name: string): ReturnType<typeof within> => within(screen.getByRole('region', { name }));
+const region = (name: string) => within(screen.getByRole('region', { name }));
 const textOf = (name: string): string => screen.getByRole('region', { name }).textContent.replace(/\s+/g, ' ');
 const reasons = (): (string | undefined)[] =>
   [...document.querySelectorAll<HTMLElement>('[data-reason]')].map((each) => each.dataset['reason']);
@@ -427,7 +427,7 @@ describe('sound and shake', () => {
   });
 
   test('a microphone that is refused is said in words; the desktop window offers files only', async () => {
-    vi.stubGlobal('MediaRecorder', class {});
+    vi.stubGlobal('MediaRecorder', EventTarget);
     vi.stubGlobal('navigator', {
       mediaDevices: {
         getUserMedia: () => Promise.reject(new DOMException('no', 'NotAllowedError')),

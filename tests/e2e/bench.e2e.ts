@@ -118,9 +118,7 @@ test('a WAV file: the tone of 43 Hz is found in its noise, by a worker', async (
   expect(Number(hz)).toBeCloseTo(43, 0);
   expect(Math.abs(Number(hz) - 43)).toBeLessThan(0.11);
   expect(Number(db)).toBeGreaterThan(15);
-  await expect(
-    page.getByRole('img', { name: /^Spectrum from 3 to 120 Hz. Peaks: 43 Hz|43\.1 Hz|42\.9 Hz/ }),
-  ).toBeVisible();
+  await expect(page.getByRole('img', { name: /^Spectrum from 3 to 120 Hz\. Peaks: 4(3|3\.1|2\.9) Hz/ })).toBeVisible();
 });
 
 test('a long analysis can be stopped', async ({ page, address }) => {

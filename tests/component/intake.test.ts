@@ -61,7 +61,7 @@ describe('the intake', () => {
   });
 
   test('words that fit nothing say what to do, and every complaint is offered', async () => {
-    const host = await fakeHost();
+    const host = fakeHost();
     await openWindow(host);
     await press('a');
     await fireEvent.input(await screen.findByRole('textbox', { name: 'What is it doing?' }), {

@@ -1,19 +1,6 @@
 /// <reference types="vite/client" />
-import type { Tree, Vocabulary } from '../../shared/knowledge/index.ts';
-import type { Trial } from '../../shared/planning/evaluation/trial.ts';
+import type { TrialAsked, TrialTold } from './trial-messages.ts';
 import address from './tree-trial.worker.ts?worker&url';
-
-/** What the worker is asked. */
-export interface TrialAsked {
-  readonly tree: Tree;
-  readonly vocabulary: Vocabulary;
-  readonly coaches: number;
-  readonly seed: number;
-}
-
-/** What it tells, progress from 0 to 1. */
-export type TrialTold =
-  { readonly kind: 'progress'; readonly share: number } | { readonly kind: 'done'; readonly trial: Trial };
 
 /** The part of the trusted types API that is used here; the library of types does not know it yet. */
 interface TrustedTypes {

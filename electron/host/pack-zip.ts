@@ -168,11 +168,11 @@ function unpacked(zip: Buffer, entry: Entry, left: number): Uint8Array | PackPro
 function inflated(body: Uint8Array, most: number): Uint8Array | null {
   const parts: Uint8Array[] = [];
   let size = 0;
-  let ended = false;
+  const end = { seen: false };
   const stream = new Inflate((part, final) => {
     size += part.length;
     if (size <= most) parts.push(part.slice());
-    ended ||= final;
+    if (final) end.seen = true;
   });
   for (let at = 0; at < body.length && size <= most; at += PIECE) {
     const last = at + PIECE >= body.length;
@@ -184,7 +184,7 @@ function inflated(body: Uint8Array, most: number): Uint8Array | null {
       throw problem;
     }
   }
-  return size > most || !ended ? null : Buffer.concat(parts);
+  return size > most || !end.seen ? null : Buffer.concat(parts);
 }
 
 function damaged(path: string): PackProblem {

@@ -1,6 +1,6 @@
 /** Works through simulated coaches beside the window, so that it stays quick to answer. Ended from outside at any time. */
 import { tryTree } from '../../shared/planning/evaluation/trial.ts';
-import type { TrialAsked, TrialTold } from './tree-trial.ts';
+import type { TrialAsked, TrialTold } from './trial-messages.ts';
 
 const tell = (message: TrialTold): void => self.postMessage(message);
 

@@ -2,7 +2,7 @@ import { configure, fireEvent, screen, waitFor, within } from '@testing-library/
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { hashOfFiles } from '../../electron/host/tree-files.ts';
 import { tryTree, type Trial } from '../../shared/planning/evaluation/trial.ts';
-import type { TrialAsked, TrialTold } from '../../renderer/workers/tree-trial.ts';
+import type { TrialAsked, TrialTold } from '../../renderer/workers/trial-messages.ts';
 import { SMALLEST_TREE } from '../packs.ts';
 import { fakeHost, type FakeHost } from './fake-host.ts';
 import { openWindow, press } from './window.ts';

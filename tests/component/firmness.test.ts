@@ -3,18 +3,19 @@ import { describe, expect, test } from 'vitest';
 import FirmnessPanel from '../../renderer/parts/FirmnessPanel.svelte';
 import SideBySideTable from '../../renderer/parts/SideBySideTable.svelte';
 import { NO_NUMBER } from '../../shared/inference/index.ts';
+import { COMPLAINT, found, openWalk } from './walk.ts';
 import { openWindow, press } from './window.ts';
 
-/** From the invented visit to a probable cause: the hub is off and the steer-axle bearing pitted. */
+/** At a probable cause: four findings, then the hub is off and the steer-axle bearing pitted; the halt has been read. */
 async function atConclusion(): Promise<void> {
-  await openWindow();
-  await press('e');
-  await screen.findByRole('button', { name: /why this one/i });
-  await fireEvent.click(
-    screen.getByRole('button', { name: /pitted, flaked or scored, steer axle; lubricant neither lacking nor burnt/i }),
-  );
-  const goOn = await screen.findByRole('button', { name: /go on where it stands/i }).catch(() => null);
-  if (goOn) await fireEvent.click(goOn);
+  await openWalk('growl-through-floor-at-speed', [
+    found('how-it-came', 'growing'),
+    found('speed-sweep', 'rises-evenly'),
+    found('load-change', 'no-change'),
+    found('sway', 'swells-one-way'),
+    found('bearing-look', 'pitted-front'),
+    { kind: 'halt.acknowledged', complaint: COMPLAINT },
+  ]);
   await screen.findByRole('heading', { level: 1, name: /front wheel bearing/i });
 }
 

@@ -68,6 +68,8 @@ export async function layOut(
           rule: id,
           answer: answers,
         }))),
+    // Somebody who has answered the safety questions has been asked what was noticed already.
+    ...(answers === null ? [] : [{ kind: 'noticed.asked', complaint: COMPLAINT } as const]),
     ...bodies,
   ];
   const lines = all.map((body, i) => ({

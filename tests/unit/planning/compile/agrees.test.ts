@@ -38,7 +38,8 @@ describe.each(CASES)('$name on paper for $who', ({ tree, who }) => {
     const random = seededRandom(20251127);
     let checked = 0;
     const compiled = compiledFor(tree, who);
-    for (let i = 0; i < PATHS; i++) {
+    // A path may end at a stop rule before any check; more are walked until enough checks were compared.
+    for (let i = 0; i < PATHS || (checked < PATHS && i < 20 * PATHS); i++) {
       const { steps, path, leaf } = walkPaper(compiled, random);
       const skipped = new Set<string>();
       steps.forEach(({ ask, drive }, at) => {

@@ -89,7 +89,10 @@ describe('the tree', () => {
       .getAllByRole('treeitem')
       .find((node) => /(probable cause|so far): /i.test(node.getAttribute('aria-label') ?? ''));
     expect(end).toBeDefined();
+    // A touch goes there, a second one shows what the place says.
     await fireEvent.click(end!);
+    await fireEvent.click(current(tree));
+    expect(says(tree)).toBe(end!.getAttribute('aria-label'));
     const name = screen.getByRole('heading', { level: 2, name: /.+/ });
     const detail = name.closest('section')!;
     expect(within(detail).getByText('Probable cause')).toBeTruthy();

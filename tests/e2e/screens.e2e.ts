@@ -18,6 +18,7 @@ async function everyScreen(page: Page, address: string, look: (name: string) => 
   await expect(page.getByRole('button', { name: /Go on where it stands/ })).toBeVisible();
   await look('halted');
   await page.getByRole('button', { name: /Undo the last answer/ }).click();
+  await expect(page.getByText(/Safety first, question/)).toBeVisible();
   while (await page.getByText(/Safety first, question/).isVisible())
     await changing(page, () => page.getByRole('button', { name: /No, I looked/ }).click());
   await expect(page.locator('h1')).toHaveText('What have you already noticed?');

@@ -31,16 +31,17 @@ export function blockedReason(
   if (findings.some((finding) => finding.check === check.id)) return { kind: 'done' };
   const fit = fitOf(check.when, situation.layout);
   if (fit.fits === 'no') return { kind: 'layout', feature: fit.feature, known: true };
-  if (ROLES.indexOf(check.who) > ROLES.indexOf(situation.who)) return { kind: 'who', needs: check.who };
-  const missing = check.tools.filter((word) => !atHand.has(word));
-  if (missing.length > 0) return { kind: 'tools', missing };
-  if (!isMet(check.requires, checks, findings)) return { kind: 'requires' };
+  // Before who and with what: nobody takes a coach on the road that has to stay.
   if (verdict && situation.vocabulary.access.find(({ id }) => id === check.access)?.moves) {
     const ruled = verdict.fired.some((rule) => rule.verdict !== 'drive-and-book');
     const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
     if (verdict.verdict === 'stay-put' || ruled) return { kind: 'verdict' };
     if (owner && verdict.openQuestions.length > 0) return { kind: 'triage' };
   }
+  if (ROLES.indexOf(check.who) > ROLES.indexOf(situation.who)) return { kind: 'who', needs: check.who };
+  const missing = check.tools.filter((word) => !atHand.has(word));
+  if (missing.length > 0) return { kind: 'tools', missing };
+  if (!isMet(check.requires, checks, findings)) return { kind: 'requires' };
   if (fit.fits === 'unknown') return { kind: 'layout', feature: fit.feature, known: false };
   return null;
 }

@@ -88,5 +88,8 @@ function bestSettler(
   const mine = open.find((option) => !option.blocked);
   if (mine) return mine;
   const rank = (option: CheckOption): number => ROLES.indexOf(checks.find(({ id }) => id === option.check)!.who);
-  return [...open].sort((a, b) => rank(a) - rank(b) || a.minutes - b.minutes)[0] ?? null;
+  // One that would have to drive comes last while the coach may not.
+  const drives = ({ blocked }: CheckOption): number =>
+    Number(blocked?.kind === 'verdict' || blocked?.kind === 'triage');
+  return [...open].sort((a, b) => drives(a) - drives(b) || rank(a) - rank(b) || a.minutes - b.minutes)[0] ?? null;
 }

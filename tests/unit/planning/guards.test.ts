@@ -223,6 +223,11 @@ describe('[PLA-20] why a check cannot be offered', () => {
       kind: 'verdict',
     });
     expect(reason({ access: road }, {}, [], verdict())).toBeNull();
+    // Said before who could do it: a mechanic may not take it on the road either.
+    const stays = verdict({ stopAnswers: { play: 'yes' } });
+    expect(reason({ access: road, who: 'mechanic' }, { who: 'owner-no-tools' }, [], stays)).toEqual({
+      kind: 'verdict',
+    });
   });
   it('no road test for an owner while a safety question is open', () => {
     const road = vocabulary.access.find(({ moves }) => moves)!.id;

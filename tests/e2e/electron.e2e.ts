@@ -12,6 +12,7 @@ test('the desktop window opens the yard', async () => {
     console.log(
       'Skipped: Electron’s binary is not here, so its window was not opened. Nothing below ran under Electron.',
     );
+  // The binary is fetched at install and not everywhere to be had; the main process is tested on a stand-in as well.
   test.skip(!there, 'Electron’s binary is not here');
   const program = await _electron.launch({
     executablePath: binary ?? '',

@@ -48,6 +48,7 @@ describe('an entry module without guards', () => {
   });
 
   it('what leaves the machine is stopped and kept', async () => {
+    // The page's own refusal does not matter here: what counts is what the session saw and stopped.
     await running.page.evaluate(() => fetch('https://outside.example/x').catch(() => null));
     expect(defaultSession.outside).toEqual(['https://outside.example/x']);
   });

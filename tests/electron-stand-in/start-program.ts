@@ -72,7 +72,7 @@ export async function startProgram(options: StartOptions = {}): Promise<Running>
       reject(new Error(dialog.shown.map(({ title, content }) => `${title}: ${content}`).join('\n') || 'It ended.')),
     );
   });
-  // Handed on below; until then a refusal is not unheard.
+  // `await opened` below throws what went wrong; without a listener until then Node would end the run over it.
   opened.catch(() => undefined);
   const home = await evaluateMain(options);
   const window = await opened;

@@ -49,11 +49,11 @@ function leaderOf(made: Tree, findings: readonly Finding[]): string {
 describe('[INF-13] how firm a conclusion is, for any tree and findings', () => {
   it('the leader holds just short of the number named, and the rival named leads just past it', () => {
     fc.assert(
-      fc.property(treeWithFindings, ({ tree: any, findings }) => {
-        const { cause: lead, nearest } = firmnessOf(any, beliefModel(any, {}), findings);
+      fc.property(treeWithFindings, ({ tree: sample, findings }) => {
+        const { cause: lead, nearest } = firmnessOf(sample, beliefModel(sample, {}), findings);
         for (const { number, value, needed, factor, leader } of nearest) {
           expect(factor).toBeCloseTo(needed / value, 9);
-          const at = (step: number) => leaderOf(withNumber(any, number, value + (needed - value) * step), findings);
+          const at = (step: number) => leaderOf(withNumber(sample, number, value + (needed - value) * step), findings);
           // Nearer than this the two weights differ in their last digits only.
           if (Math.abs(needed - value) < 1e-6) continue;
           expect(at(1 - 1e-5)).toBe(lead);
@@ -66,18 +66,18 @@ describe('[INF-13] how firm a conclusion is, for any tree and findings', () => {
   it('with no number named, none changes the leader: likelihoods at both ends, weights tenfold either way', () => {
     let firm = 0;
     fc.assert(
-      fc.property(treeWithFindings, ({ tree: any, findings }) => {
-        const { cause: lead, nearest } = firmnessOf(any, beliefModel(any, {}), findings);
+      fc.property(treeWithFindings, ({ tree: sample, findings }) => {
+        const { cause: lead, nearest } = firmnessOf(sample, beliefModel(sample, {}), findings);
         if (nearest.length > 0) return;
         firm += 1;
-        for (const { id, weight } of any.causes) {
+        for (const { id, weight } of sample.causes) {
           for (const factor of [1 / WEIGHT_RANGE, WEIGHT_RANGE])
-            expect(leaderOf(withNumber(any, { kind: 'weight', cause: id }, weight * factor), findings)).toBe(lead);
-          for (const each of any.checks)
+            expect(leaderOf(withNumber(sample, { kind: 'weight', cause: id }, weight * factor), findings)).toBe(lead);
+          for (const each of sample.checks)
             for (const result of each.results)
               for (const value of [1e-9, 1 - 1e-9]) {
                 const number: JudgedNumber = { kind: 'likelihood', check: each.id, result: result.id, cause: id };
-                expect(leaderOf(withNumber(any, number, value), findings)).toBe(lead);
+                expect(leaderOf(withNumber(sample, number, value), findings)).toBe(lead);
               }
         }
       }),

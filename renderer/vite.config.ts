@@ -12,5 +12,9 @@ export default defineConfig({
     target: 'chrome120',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      // The domain does nothing by being imported, and the window gets trees read: what it does not call is left out.
+      treeshake: { moduleSideEffects: (id) => !/[\\/](shared|node_modules[\\/]yaml)[\\/]/.test(id) },
+    },
   },
 });

@@ -21,6 +21,7 @@ import { drawingsIn, PackFiles } from './pack-files.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
 import { TreeCards } from './tree-cards.ts';
+import { TreeReader } from './tree-reader.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
 import { VisitFiles, type EventRecord } from './visit-files.ts';
 import { isMissing, readIfThere } from './whole-file.ts';
@@ -30,6 +31,8 @@ export interface HostOptions {
   readonly treesFolder: string;
   /** Where trees lie that somebody is writing; `drafts/` in the data folder unless given. */
   readonly draftsFolder?: string;
+  /** The list of complaints as the build made it; saves reading every tree at the first start. */
+  readonly preparedCards?: string;
   readonly shell: 'electron' | 'browser';
   readonly version: string;
   readonly clock?: Clock;
@@ -54,7 +57,8 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const visits = new VisitFiles(visitsFolder, await deviceId(dataFolder));
   const photos = new PhotoFiles(visitsFolder);
   const settings = new SettingsFiles(dataFolder);
-  const cards = new TreeCards(dataFolder, options.version);
+  const cards = new TreeCards(dataFolder, options.version, options.preparedCards);
+  const reader = new TreeReader();
   const packs = new PackFiles(dataFolder);
   const drafts = new DraftFiles(options.draftsFolder ?? join(dataFolder, 'drafts'));
   const picturesFolder = join(treesFolder, 'pictures');
@@ -83,7 +87,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
           code: 'no-such-tree',
           message: 'The trees on disk have changed since the window was opened. Open the window again.',
         });
-      return found;
+      return reader.answer(found);
     },
     'trees.snapshot': async ({ visit, hash }) => {
       const kept = await keptSnapshot(visits.folderOf(visit), hash);
@@ -94,7 +98,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
           message:
             'The tree that this visit was made with is not in its folder. Its findings are here; the odds cannot be worked out again.',
         });
-      return found;
+      return reader.answer(found);
     },
     'trees.draft': async ({ id, seen }) => {
       const { vocabulary } = await readTreeFolder(treesFolder);
@@ -110,7 +114,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
           errors: count(problems, 'error'),
           warnings: count(problems, 'warning'),
         })),
-        tree: asked ?? null,
+        tree: asked ? { snapshot: reader.answer(asked.snapshot), problems: asked.problems } : null,
       };
     },
     'packs.list': () => packs.list(),

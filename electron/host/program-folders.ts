@@ -6,6 +6,8 @@ export interface ProgramFolders {
   /** The built window. */
   readonly window: string;
   readonly build: string;
+  /** The list of complaints as the build found it. */
+  readonly cards: string;
   readonly trees: string;
   readonly packageFile: string;
 }
@@ -24,6 +26,7 @@ export function programFolders(moduleUrl: string): ProgramFolders {
   return {
     window: join(at, 'build', 'renderer'),
     build: join(at, 'build'),
+    cards: join(at, 'build', 'complaints.json'),
     trees: join(at, 'trees'),
     packageFile: join(at, 'package.json'),
   };

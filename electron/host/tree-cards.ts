@@ -11,6 +11,17 @@ interface KeptList {
   readonly list: TreeList;
 }
 
+/** A list with what it was made from. */
+export function keptList(version: string, snapshots: readonly TreeSnapshot[], list: TreeList): KeptList {
+  return { key: keyOf(version, snapshots), list };
+}
+
+function keyOf(version: string, snapshots: readonly TreeSnapshot[]): string {
+  return [version, ...snapshots.map(({ hash, pack }) => (pack ? `${pack.name}@${pack.version}:${hash}` : hash))].join(
+    ' ',
+  );
+}
+
 /**
  * The list of complaints as the window shows it before one is opened. Reading sixteen trees takes seconds, so the list is
  * kept under the program's version and the trees' content hashes; anything that does not match is read anew.
@@ -18,29 +29,32 @@ interface KeptList {
 export class TreeCards {
   readonly #path: string;
   readonly #version: string;
+  readonly #prepared: string | undefined;
   #last: KeptList | null = null;
 
-  constructor(dataFolder: string, version: string) {
+  /** @param prepared  file of the list as the build made it, for a data folder that has none yet. */
+  constructor(dataFolder: string, version: string, prepared?: string) {
     this.#path = join(dataFolder, 'cache', 'complaints.json');
     this.#version = version;
+    this.#prepared = prepared;
   }
 
   /** Cards of all trees that can be read, and a notice for each that cannot. */
   async of(snapshots: readonly TreeSnapshot[]): Promise<TreeList> {
-    const key = [
-      this.#version,
-      ...snapshots.map(({ hash, pack }) => (pack ? `${pack.name}@${pack.version}:${hash}` : hash)),
-    ].join(' ');
+    const key = keyOf(this.#version, snapshots);
     if (this.#last?.key === key) return this.#last.list;
-    const kept = this.#last ?? (await this.#kept());
+    const kept =
+      this.#last ??
+      (await this.#kept(this.#path)) ??
+      (this.#prepared === undefined ? null : await this.#kept(this.#prepared));
     const list = kept?.key === key ? kept.list : await this.#readAnew(key, snapshots, kept);
     this.#last = { key, list };
     return list;
   }
 
   /** The list of the last time, when this version of the program wrote it. */
-  async #kept(): Promise<KeptList | null> {
-    const text = await readIfThere(() => readFile(this.#path, 'utf8'));
+  async #kept(path: string): Promise<KeptList | null> {
+    const text = await readIfThere(() => readFile(path, 'utf8'));
     if (text === null) return null;
     try {
       const kept = v.safeParse(v.object({ key: v.string(), list: treeList }), JSON.parse(text));
@@ -55,7 +69,7 @@ export class TreeCards {
   /** Trees that have not changed since the last list are not read again: a pack more costs its own trees alone. */
   async #readAnew(key: string, snapshots: readonly TreeSnapshot[], kept: KeptList | null): Promise<TreeList> {
     const list = cardsOf(snapshots, new Map(kept?.list.trees.map(({ hash, card }) => [hash, card])));
-    await writeWhole(this.#path, JSON.stringify({ key, list }));
+    await writeWhole(this.#path, JSON.stringify({ key, list } satisfies KeptList));
     return list;
   }
 }

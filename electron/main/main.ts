@@ -17,6 +17,7 @@ async function start(): Promise<void> {
     dataFolder: data,
     draftsFolder: draftsFolder(data),
     treesFolder: folders.trees,
+    preparedCards: folders.cards,
     shell: 'electron',
     version: app.getVersion(),
   });

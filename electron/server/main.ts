@@ -12,6 +12,7 @@ const host = await createHost({
   dataFolder: data,
   draftsFolder: draftsFolder(data),
   treesFolder: folders.trees,
+  preparedCards: folders.cards,
   shell: 'browser',
   version,
 });

@@ -44,6 +44,8 @@ export async function ensureBuilt(root) {
   await build(machine(join(root, 'electron/main/main.ts'), join(root, 'build/main'), 'es'));
   await build(machine(join(root, 'electron/preload/preload.ts'), join(root, 'build/preload'), 'cjs'));
   await build(machine(join(root, 'electron/server/main.ts'), join(root, 'build/server'), 'es'));
+  await build(machine(join(root, 'electron/cli/prepare-cards.ts'), join(root, 'build/cli'), 'es'));
+  await import(pathToFileURL(join(root, 'build/cli/prepare-cards.js')).href);
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, wanted);
 }

@@ -1,4 +1,4 @@
-import { readTree, readVocabulary, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
+import { vocabularyFrom, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
 import type { Notice, TreeSnapshotAnswer } from '../../shared/host/host-api.ts';
 import type { PinnedTree } from '../../shared/visit/index.ts';
 
@@ -22,32 +22,19 @@ export function listedKey({ card, pack }: ListedTree): string {
   return pack ? `${pack.name}/${card.id}` : card.id;
 }
 
-/** The last vocabulary read: most trees share it, and reading it takes as long as reading a tree. */
-let lastVocabulary: { readonly text: string; readonly read: ReturnType<typeof readVocabulary> } | null = null;
-
-function vocabularyOf(files: Readonly<Record<string, string>>): ReturnType<typeof readVocabulary> {
-  const text = JSON.stringify(files);
-  if (lastVocabulary?.text !== text) lastVocabulary = { text, read: readVocabulary(files) };
-  return lastVocabulary.read;
-}
-
-/** Reads a snapshot; null with a notice when it has errors. */
+/** A tree as the machine side read it; null with a notice when its files have an error. */
 export function loadSnapshot(snapshot: TreeSnapshotAnswer): { tree: LoadedTree | null; notices: Notice[] } {
-  const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = snapshot.files;
-  const { value: vocabulary, problems } = vocabularyOf(vocabularyFiles);
-  const read = vocabulary ? readTree({ treeYaml, file: `${snapshot.id}/tree.yaml`, vocabulary }) : null;
-  if (vocabulary && read?.value) {
-    const { hash, drawings } = snapshot;
-    return { tree: { tree: read.value, vocabulary, hash, ...(drawings ? { drawings } : {}) }, notices: [] };
+  const { hash, drawings, read } = snapshot;
+  if (read) {
+    const vocabulary = vocabularyFrom(read.vocabulary);
+    return { tree: { tree: read.tree, vocabulary, hash, ...(drawings ? { drawings } : {}) }, notices: [] };
   }
-  const first = [...problems, ...(read?.problems ?? [])].find(({ level }) => level === 'error');
-  const where = first ? `${first.file}, line ${first.line}: ${first.message}` : '';
   return {
     tree: null,
     notices: [
       {
         code: 'tree-broken',
-        message: `The complaint “${snapshot.id}” cannot be used until its file is mended. ${where}`,
+        message: `The complaint “${snapshot.id}” cannot be used until its file is mended. ${snapshot.fault ?? ''}`,
       },
     ],
   };

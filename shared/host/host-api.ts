@@ -3,6 +3,7 @@
  * validation on the machine side are made from this table; nothing else crosses.
  */
 import * as v from 'valibot';
+import type { TreeData } from '../knowledge/tree-data.ts';
 import { ROLES } from '../knowledge/tree.ts';
 
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,79}$/, 'letters, digits and hyphens, at most 80'));
@@ -39,12 +40,15 @@ const settings = v.object({
 /** A pack of trees from somebody else, as it names itself. */
 const packHead = v.object({ name: id, version: v.number() });
 
-/** Tree and vocabulary as text, exactly as hashed: the window reads them with `shared/knowledge`. */
+/** A tree with its vocabulary, read on the machine side; the window never sees the text. */
 const treeSnapshot = v.object({
   id,
+  /** Of the text of all its files. */
   hash,
-  /** File name → text: tree.yaml and vocabulary/*.yaml. */
-  files: v.record(v.string(), v.string()),
+  /** Made by `shared/knowledge` from checked files, so it is not checked again; null when the files have an error. */
+  read: v.nullable(v.custom<TreeData>((data) => typeof data === 'object' && data !== null)),
+  /** The first error with its place, when there is one. */
+  fault: v.nullable(v.string()),
   /** The pack that it came with; absent = it came with the program. */
   pack: v.optional(packHead),
   /** Drawings of that pack that the tree names: file name → SVG text. */

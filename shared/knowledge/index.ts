@@ -10,6 +10,7 @@ export * from './vocabulary.ts';
 export type { Block, Blocks, Inline } from './blocks.ts';
 export { inlineMarkdown, markdownBlocks, referencesIn, withNames } from './markdown.ts';
 export { treeCard, type TreeCard } from './tree-card.ts';
+export { treeData, vocabularyFrom, type TreeData } from './tree-data.ts';
 export { complaintIndex, searchComplaints, type ComplaintIndex, type Hit } from './search.ts';
 export { factsIn, recalledChecks, type RecalledCheck, type SaidFact } from './facts.ts';
 export { twoComplaints, type ComplaintPart } from './two-complaints.ts';

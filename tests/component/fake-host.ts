@@ -1,7 +1,8 @@
 import { join } from 'node:path';
-import { cardsOf } from '../../electron/host/tree-cards.ts';
 import type { Draft } from '../../electron/host/draft-files.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
+import { TreeReader } from '../../electron/host/tree-reader.ts';
+import { treeCard } from '../../shared/knowledge/index.ts';
 import {
   checkedRequest,
   DEFAULT_SETTINGS,
@@ -38,10 +39,17 @@ const SHOWN: readonly string[] = [
   'oil-drip-under-engine',
   'weak-engine-brake',
 ];
-const trees = snapshotsOf(await readTreeFolder(join(import.meta.dirname, '../../trees'))).filter(({ id }) =>
-  SHOWN.includes(id),
-);
-const list = cardsOf(trees);
+const folder = await readTreeFolder(join(import.meta.dirname, '../../trees'));
+const reader = new TreeReader();
+/** Each tree is read once for all tests of a file. */
+const trees = snapshotsOf(folder)
+  .filter(({ id }) => SHOWN.includes(id))
+  .map((snapshot) => reader.answer(snapshot));
+const list: HostAnswer<'trees.list'> = {
+  trees: trees.flatMap(({ hash, read }) => (read ? [{ hash, card: treeCard(read.tree) }] : [])),
+  tools: [...(trees[0]?.read?.vocabulary.tools ?? [])],
+  notices: [],
+};
 
 /** Builds the fake; each test gets its own. */
 export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
@@ -83,7 +91,10 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
         errors: problems.filter(({ level }) => level === 'error').length,
         warnings: problems.filter(({ level }) => level === 'warning').length,
       })),
-      tree: fake.drafts.find(({ snapshot }) => snapshot.id === id && snapshot.hash !== seen) ?? null,
+      tree:
+        fake.drafts
+          .filter(({ snapshot }) => snapshot.id === id && snapshot.hash !== seen)
+          .map(({ snapshot, problems }) => ({ snapshot: reader.answer(snapshot), problems }))[0] ?? null,
     }),
     'packs.list': () => ({ packs: fake.packs, notices: [] }),
     'packs.install': ({ replace }) => {

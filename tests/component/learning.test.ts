@@ -13,13 +13,8 @@ async function withCures(
   const host = fakeHost();
   const { trees } = await host.call('trees.list', {});
   const hash = trees.find(({ card }) => card.id === TREE)!.hash;
-  const { files } = await host.call('trees.read', { hash });
-  const rules = [
-    ...(files['tree.yaml'] ?? '')
-      .split('\nstopRules:')[1]!
-      .split(/\n\w/)[0]!
-      .matchAll(/- id: (\S+)/g),
-  ].map(([, id]) => id!);
+  const { read } = await host.call('trees.read', { hash });
+  const rules = read!.tree.stopRules.map(({ id }) => id);
   for (let n = 1; n <= count; n++) {
     const bodies = [
       { kind: 'visit.opened', coach: `Invented coach ${n}`, demo: options.demo ?? false },

@@ -1,6 +1,7 @@
+import { join } from 'node:path';
 import { configure, fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { hashOfFiles } from '../../electron/host/tree-files.ts';
+import { hashOfFiles, readTreeFolder } from '../../electron/host/tree-files.ts';
 import { tryTree, type Trial } from '../../shared/planning/evaluation/trial.ts';
 import type { TrialAsked, TrialTold } from '../../renderer/workers/trial-messages.ts';
 import { SMALLEST_TREE } from '../packs.ts';
@@ -165,9 +166,9 @@ describe('the author’s page', () => {
 
   test('a draft follows its file: faults at the line, the last good version below', async () => {
     const host = fakeHost();
-    const { files } = await host.call('trees.read', { hash: (await host.call('trees.list', {})).trees[0]!.hash });
+    const { vocabulary } = await readTreeFolder(join(import.meta.dirname, '../../trees'));
     const snapshot = (text: string) => {
-      const all = { ...files, 'tree.yaml': text };
+      const all = { ...vocabulary, 'tree.yaml': text };
       return { id: 'horn-stays-silent', hash: hashOfFiles(all), files: all };
     };
     host.drafts = [{ snapshot: snapshot(SMALLEST_TREE), problems: [] }];

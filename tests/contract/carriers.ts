@@ -3,8 +3,10 @@ import { readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { vi } from 'vitest';
+import packageFile from '../../package.json' with { type: 'json' };
 import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
 import { createHost, type Host } from '../../electron/host/host.ts';
+import { programFolders } from '../../electron/host/program-folders.ts';
 import { startServer, type LoopbackServer } from '../../electron/server/server.ts';
 import { ipcHost, type Bridge } from '../../renderer/app/host-ipc.ts';
 import { HostError, isHostMethod, type HostFault } from '../../shared/host/host-api.ts';
@@ -24,8 +26,9 @@ export async function reachDirectly(): Promise<DirectlyReached> {
   const host = await createHost({
     dataFolder: home,
     treesFolder: SHIPPED_TREES,
+    preparedCards: programFolders(import.meta.url).cards,
     shell: 'browser',
-    version: '0',
+    version: packageFile.version,
     report: (line) => lines.push(line),
   });
   return {

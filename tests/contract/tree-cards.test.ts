@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import { TreeCards } from '../../electron/host/tree-cards.ts';
+import { keptList, TreeCards } from '../../electron/host/tree-cards.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from '../../electron/host/tree-files.ts';
 
 let shipped: readonly TreeSnapshot[];
@@ -51,4 +51,24 @@ it('[HOST-13] a tree with an error is named with its place, and the others are l
   expect(list.notices.map(({ message }) => message)).toEqual([
     expect.stringMatching(/“air-leaks-when-brake-held” cannot be used.*tree\.yaml, line \d+: /),
   ]);
+});
+
+it('[HOST-14] an empty data folder takes the list that the build made, and reads only the tree that is another one', async () => {
+  const prepared = join(home, 'prepared.json');
+  const list = await new TreeCards(home, '1').of(shipped);
+  const marked = list.trees.map(({ card, ...tree }) => ({ ...tree, card: { ...card, title: `prepared ${card.id}` } }));
+  writeFileSync(prepared, JSON.stringify(keptList('1', shipped, { ...list, trees: marked })));
+  rmSync(kept());
+  const titles = async (version: string, of: readonly TreeSnapshot[]): Promise<string[]> =>
+    (await new TreeCards(home, version, prepared).of(of)).trees.map(({ card }) => card.title);
+  expect(await titles('1', shipped)).toEqual(marked.map(({ card }) => card.title));
+  const [first, second] = shipped;
+  const files = { ...first!.files, 'tree.yaml': first!.files['tree.yaml']!.replace(/^title: .*$/m, 'title: Another') };
+  expect(await titles('1', [{ id: first!.id, hash: hashOfFiles(files), files }, second!])).toEqual([
+    'Another',
+    `prepared ${second!.id}`,
+  ]);
+  // Another version may show a card differently.
+  rmSync(kept());
+  expect(await titles('2', shipped)).toEqual(list.trees.map(({ card }) => card.title));
 });

@@ -1,7 +1,15 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadTrees, SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
-import { complaintIndex, formatProblem, lintTree, searchComplaints } from '../../shared/knowledge/index.ts';
+import {
+  complaintIndex,
+  formatProblem,
+  lintTree,
+  searchComplaints,
+  treeData,
+  vocabularyFrom,
+  type TreeData,
+} from '../../shared/knowledge/index.ts';
 
 const { trees, vocabulary, problems } = await loadTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
@@ -15,6 +23,14 @@ describe('the shipped trees', () => {
     expect(all.filter(({ level }) => level === 'error').map(formatProblem)).toEqual([]);
     expect(shipped).toHaveLength(trees.size);
     expect(shipped).toHaveLength(16);
+  });
+  it('[HOST-15] come back from JSON as they were', () => {
+    for (const tree of shipped) {
+      // What JSON gives is unknown until it is compared.
+      const back = JSON.parse(JSON.stringify(treeData(tree, vocabulary!))) as TreeData;
+      expect(back.tree).toEqual(tree);
+      expect(vocabularyFrom(back.vocabulary)).toEqual(vocabulary);
+    }
   });
   it('[KNO-6] every picture is there, with a text alternative, and carries no script', () => {
     const pictures = shipped.flatMap(({ checks }) => checks.flatMap(({ pictures }) => pictures));

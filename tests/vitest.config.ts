@@ -11,6 +11,8 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          // Nothing here changes what it imports: files that share a process share modules and trees that are read once.
+          isolate: false,
           include: ['tests/{unit,property,reference,trees,architecture,start}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { basisOf, readTree, verbalWord, weakSpots, type Tree, type Vocabulary } from '../../shared/knowledge/index.ts';
 import { toldToDrive } from '../../shared/planning/evaluation/drive.ts';
 import { plannerWay, scoreWay } from '../../shared/planning/evaluation/index.ts';
 import { tryTree } from '../../shared/planning/evaluation/trial.ts';
 import { SMALLEST_TREE } from '../packs.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
 let vocabulary: Vocabulary;
 let shipped: Tree;
 beforeAll(async () => {
-  const loaded = await loadTrees({ only: ['coach-wont-roll-free'] });
+  const loaded = await shippedTrees('coach-wont-roll-free');
   vocabulary = loaded.vocabulary!;
   shipped = loaded.trees.get('coach-wont-roll-free')!.value!;
 });

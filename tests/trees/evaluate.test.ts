@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { beliefModel, indexOfMax, posterior, type Finding } from '../../shared/inference/index.ts';
 import { layoutFor, plannerWay, scoreWay, swapperWay, taughtWay } from '../../shared/planning/evaluation/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees, vocabulary } = await loadTrees();
+const { trees, vocabulary } = await shippedTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 
 describe.each(shipped.map((tree) => [tree.id, tree] as const))('%s', (_, tree) => {

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { factsIn, recalledChecks, type Tree } from '../../shared/knowledge/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees } = await loadTrees();
+const { trees } = await shippedTrees();
 const shipped = new Map([...trees.values()].flatMap(({ value }) => (value ? [[value.id, value] as const] : [])));
 const treeOf = (id: string): Tree => {
   const found = shipped.get(id);

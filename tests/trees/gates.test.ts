@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTrees, SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
+import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
 import { STATUSES, type CheckHazard } from '../../shared/knowledge/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees, vocabulary } = await loadTrees();
+const { trees, vocabulary } = await shippedTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 const textOf = (path: string): string => readFileSync(`${SHIPPED_TREES}/${path}`, 'utf8');
 /** The comment at the top of a file, on one line. */

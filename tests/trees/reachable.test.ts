@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { beliefModel, indexOfMax, posterior, type Finding } from '../../shared/inference/index.ts';
 import { fitOf, ROLES } from '../../shared/knowledge/index.ts';
 import { isMet } from '../../shared/planning/clear-result.ts';
 import { wordsAtHand } from '../../shared/planning/blocked.ts';
 import { layoutFor } from '../../shared/planning/evaluation/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees, vocabulary } = await loadTrees();
+const { trees, vocabulary } = await shippedTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 const atHand = wordsAtHand(vocabulary!, { who: 'mechanic' });
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTrees, SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
+import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
 import {
   CHECK_HAZARDS,
   EXCEPTION_CODES,
@@ -16,6 +16,7 @@ import {
 } from '../../shared/knowledge/index.ts';
 import { treeFile } from '../../shared/knowledge/schema.ts';
 import { casesOf, fixture, fixtureVocabulary } from './fixtures.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
 const readme = readFileSync(`${SHIPPED_TREES}/README.md`, 'utf8');
 const blocks = [...readme.matchAll(/```yaml\n([\s\S]*?)```/g)].map(([, text]) => text!);
@@ -28,7 +29,7 @@ const rows = new Map(
 );
 /** Names in back-quotes in the first column, the mark of what must be there left out. */
 const fieldsNamed = new Set([...rows.keys()].flatMap((first) => /^`([A-Za-z]+)`/.exec(first)?.[1] ?? []));
-const { vocabulary } = await loadTrees();
+const { vocabulary } = await shippedTrees();
 const said = (text: string): string[] => {
   const { value, source, problems } = readTree({ treeYaml: text, file: 'README.md', vocabulary: vocabulary! });
   return [...problems, ...(value ? lintTree(value, vocabulary!, source) : [])].map(formatProblem);

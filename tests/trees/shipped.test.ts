@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTrees, SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
+import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
 import {
   complaintIndex,
   formatProblem,
@@ -10,8 +10,9 @@ import {
   vocabularyFrom,
   type TreeData,
 } from '../../shared/knowledge/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees, vocabulary, problems } = await loadTrees();
+const { trees, vocabulary, problems } = await shippedTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 
 describe('the shipped trees', () => {

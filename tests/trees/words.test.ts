@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { complaintIndex, searchComplaints, twoComplaints } from '../../shared/knowledge/index.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 
-const { trees } = await loadTrees();
+const { trees } = await shippedTrees();
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 const index = complaintIndex(shipped);
 const linesOf = (name: string): string[] =>

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
 import { convert, unitOf, type Quantity } from '../../../shared/units/index.ts';
 import { DISAGREEING, NOT_IN_THIS_TABLE, SOURCED, WORKED } from './limit-table.ts';
 import { figuresIn, isBareFigure, numbersOf } from './printed-figures.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 
-const { trees, vocabulary } = await loadTrees();
+const { trees, vocabulary } = await shippedTrees();
 const limits = vocabulary!.limits;
 const shipped = [...trees.values()].flatMap(({ value }) => value ?? []);
 /** Checks with bands: those of the vocabulary, and those that one tree has to itself. */

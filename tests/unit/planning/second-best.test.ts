@@ -1,14 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
 import type { Vocabulary } from '../../../shared/knowledge/index.ts';
 import { rankChecks, secondBest } from '../../../shared/planning/index.ts';
 import { checkCost } from '../../../shared/planning/one-step.ts';
 import { blank } from './compile/walked.ts';
 import { cause, check, tree } from './small-tree.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 
 let vocabulary: Vocabulary;
 beforeAll(async () => {
-  const loaded = await loadTrees();
+  const loaded = await shippedTrees();
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
 });

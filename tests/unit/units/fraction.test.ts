@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
 import { formatOnRule, fractionText, INCH_PARTS, parseNumber, UnitError } from '../../../shared/units/index.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 
 describe('[UNI-2] fractions of an inch as people type them', () => {
   it.each([
@@ -99,7 +99,7 @@ describe('[UNI-3] a length read from a rule', () => {
     expect(() => formatOnRule(30, 'psi', 16)).toThrow(UnitError);
   });
   it('the vocabulary knows which instruments are rules: those in inches that are no dial and no feeler', async () => {
-    const { vocabulary } = await loadTrees();
+    const { vocabulary } = await shippedTrees();
     const inches = [...vocabulary!.instruments.values()].filter(({ unit }) => unit === 'in');
     const rules = inches.filter(({ inchParts }) => inchParts !== undefined);
     expect(rules.map(({ id }) => id).sort()).toEqual([

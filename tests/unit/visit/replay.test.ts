@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { getShortestPaths } from 'xstate/graph';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
 import type { Tree } from '../../../shared/knowledge/index.ts';
 import {
   complaintMachine,
@@ -18,12 +17,13 @@ import {
   type VisitEvent,
   type VisitEventBody,
 } from '../../../shared/visit/index.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 
 const HASH = 'a'.repeat(64);
 let pinned: ReadonlyMap<string, PinnedTree>;
 let tree: Tree;
 beforeAll(async () => {
-  const { trees, vocabulary } = await loadTrees({ only: ['air-leaks-when-brake-held'] });
+  const { trees, vocabulary } = await shippedTrees('air-leaks-when-brake-held');
   const value = trees.get('air-leaks-when-brake-held')?.value;
   if (!value || !vocabulary) throw new Error('The shipped tree cannot be read.');
   tree = value;

@@ -1,13 +1,13 @@
 import { createActor } from 'xstate';
 import { getShortestPaths, getSimplePaths } from 'xstate/graph';
 import { describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
 import { ROLES, type Tree, type Vocabulary } from '../../../../shared/knowledge/index.ts';
 import { compileTree, eventOf, stateName, toMachine, type CompiledTree } from '../../../../shared/planning/index.ts';
 import { seededRandom } from '../../../../shared/planning/evaluation/index.ts';
 import { blank, throughTheProgram, walkPaper } from './walked.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 
-const loaded = await loadTrees();
+const loaded = await shippedTrees();
 if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
 const vocabulary: Vocabulary = loaded.vocabulary;
 /** Every tree for two of the four roles, in turn. */

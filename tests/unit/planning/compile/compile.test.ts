@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
 import { beliefModel, posterior } from '../../../../shared/inference/index.ts';
 import type { Vocabulary } from '../../../../shared/knowledge/index.ts';
 import {
@@ -12,10 +11,11 @@ import {
 } from '../../../../shared/planning/index.ts';
 import { cause, check, stopRule, tree } from '../small-tree.ts';
 import { blank } from './walked.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 
 let vocabulary: Vocabulary;
 beforeAll(async () => {
-  const loaded = await loadTrees();
+  const loaded = await shippedTrees();
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
 });

@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
 import type { Tree, Vocabulary } from '../../../../shared/knowledge/index.ts';
 import {
   compileTree,
@@ -12,13 +11,14 @@ import {
 } from '../../../../shared/planning/index.ts';
 import { cause, check, stopRule, tree } from '../small-tree.ts';
 import { blank } from './walked.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 
 let vocabulary: Vocabulary;
 let shipped: readonly Tree[];
 let small: CompiledTree;
 let large: CompiledTree;
 beforeAll(async () => {
-  const loaded = await loadTrees();
+  const loaded = await shippedTrees();
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
   shipped = [...loaded.trees.values()].flatMap(({ value }) => value ?? []);

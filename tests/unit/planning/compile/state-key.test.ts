@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
 import { beliefModel, type Finding } from '../../../../shared/inference/index.ts';
 import type { Vocabulary } from '../../../../shared/knowledge/index.ts';
 import { resultClasses, stateKey } from '../../../../shared/planning/compile/state-key.ts';
 import { dangerOpen } from '../../../../shared/planning/verdict.ts';
 import { cause, check, tree } from '../small-tree.ts';
 import { blank } from './walked.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 
 let vocabulary: Vocabulary;
 beforeAll(async () => {
-  const loaded = await loadTrees();
+  const loaded = await shippedTrees();
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
 });

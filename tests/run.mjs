@@ -1,6 +1,6 @@
 // `npm test`: everything, in the order in which a fault is cheapest to read. Installs what is missing first.
 // Plain JavaScript on Node's own modules alone, because it runs before anything is installed.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { ensureInstalled } from '../electron/start/install.mjs';
@@ -9,30 +9,59 @@ import { ensureChromium } from './chromium.mjs';
 const root = new URL('..', import.meta.url).pathname;
 const reports = join(root, 'test-results');
 
-/** Runs one step with its output shown; ends the whole run with its exit code when it fails. */
+/** Ends the whole run when a step has failed. */
+function endIfFailed(name, code) {
+  if (code === 0) return;
+  console.error(`\n${name} failed (exit ${code}). Nothing after it was run.`);
+  process.exit(typeof code === 'number' ? code : 1);
+}
+
+const seconds = (started) => ((Date.now() - started) / 1000).toFixed(1);
+
+/** Runs one step with its output shown. */
 function step(name, command, args, env = {}) {
   const started = Date.now();
   console.log(`\n== ${name}`);
   const ran = spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } });
   if (ran.error) throw ran.error;
-  if (ran.status !== 0) {
-    console.error(`\n${name} failed (exit ${ran.status ?? ran.signal}). Nothing after it was run.`);
-    process.exit(ran.status ?? 1);
+  endIfFailed(name, ran.status ?? ran.signal);
+  console.log(`== ${name}: ${seconds(started)} s`);
+}
+
+/** Runs npm scripts one after the other without holding up anybody; what each says is shown when it ends. */
+async function lane(scripts) {
+  for (const [name, script] of scripts) {
+    const started = Date.now();
+    const said = [];
+    const code = await new Promise((resolve, reject) => {
+      const run = spawn('npm', ['run', '-s', script], { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+      for (const stream of [run.stdout, run.stderr]) stream.on('data', (data) => said.push(data));
+      run.once('error', reject);
+      run.once('close', (status, signal) => resolve(status ?? signal));
+    });
+    console.log(`\n== ${name}\n${Buffer.concat(said).toString().trimEnd()}\n== ${name}: ${seconds(started)} s`);
+    endIfFailed(name, code);
   }
-  console.log(`== ${name}: ${((Date.now() - started) / 1000).toFixed(1)} s`);
 }
 
 ensureInstalled(root);
 rmSync(reports, { recursive: true, force: true });
 const chromium = ensureChromium(root);
 
-step('format', 'npm', ['run', '-s', 'check:format']);
-step('lint', 'npm', ['run', '-s', 'check:lint']);
-step('types', 'npm', ['run', '-s', 'check:types']);
-step('who imports whom', 'npm', ['run', '-s', 'check:deps']);
-step('unused code', 'npm', ['run', '-s', 'check:unused']);
-step('trees', 'npm', ['run', '-s', 'lint:trees']);
-step('build', 'npm', ['run', '-s', 'build']);
+// Two lanes for two cores: neither writes what the other reads.
+await Promise.all([
+  lane([
+    ['lint', 'check:lint'],
+    ['who imports whom', 'check:deps'],
+  ]),
+  lane([
+    ['format', 'check:format'],
+    ['types', 'check:types'],
+    ['unused code', 'check:unused'],
+    ['trees', 'lint:trees'],
+    ['build', 'build'],
+  ]),
+]);
 step(
   'unit, property, reference, knowledge, contract, component and main process tests',
   'npx',

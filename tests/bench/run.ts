@@ -1,6 +1,4 @@
 /** `npm run bench`: medians of what has a target. Never part of the tests: a busy machine is not a fault. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
 import { loadTrees } from '../../electron/cli/load-trees.ts';
 import type { Finding } from '../../shared/inference/index.ts';
 import { ROLES } from '../../shared/knowledge/index.ts';
@@ -13,6 +11,7 @@ import {
   type VisitEvent,
   type VisitEventBody,
 } from '../../shared/visit/index.ts';
+import { firstScreen, isBuilt, windowSize } from './window.ts';
 
 function medianMs(run: () => unknown, times = 60, before = 20): number {
   for (let i = 0; i < before; i++) run();
@@ -119,10 +118,11 @@ line(
   'ms',
 );
 
-const assets = new URL('../../build/renderer/assets/', import.meta.url);
-if (existsSync(assets)) {
-  const bytes = readdirSync(assets)
-    .filter((name) => name.endsWith('.js') || name.endsWith('.css'))
-    .reduce((sum, name) => sum + gzipSync(readFileSync(new URL(name, assets))).length, 0);
-  line('scripts and styles of the window, compressed', bytes / 1000, 250, 'kB');
-} else console.log('The window is not built; run npm run build for its size.');
+if (isBuilt()) {
+  const size = windowSize();
+  line('scripts and styles of the window, all pages, compressed', size.all, 250, 'kB');
+  line('… of these before the first screen', size.first, 250, 'kB');
+  const screen = await firstScreen();
+  line('first screen from a warm machine side', screen.warm, 1, 's');
+  line('… from one that has just started, on an empty data folder', screen.cold, 5, 's');
+} else console.log('The window is not built; run npm run build for its size and its first screen.');

@@ -1,6 +1,9 @@
-import { fireEvent, render, screen } from '@testing-library/svelte';
+import { configure, fireEvent, render, screen } from '@testing-library/svelte';
 import App from '../../renderer/app/App.svelte';
 import { fakeHost, type FakeHost } from './fake-host.ts';
+
+// This document has no styles: nothing is hidden by them, and looking for it at every question costs a fifth of the time.
+configure({ defaultHidden: true });
 
 /** What a browser has and this document lacks: by day, nothing to scroll. */
 export function furnishWindow(): void {

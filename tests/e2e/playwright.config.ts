@@ -10,7 +10,9 @@ export default defineConfig({
   testDir: '.',
   testMatch: '*.e2e.ts',
   outputDir: '../../test-results/desktop',
-  workers: 1,
+  // Every test has a machine side and a data folder of its own.
+  workers: 2,
+  fullyParallel: true,
   // On a busy shared machine one repeat is allowed; a test that needed it is printed as flaky.
   retries: process.env['CI'] === undefined ? 0 : 1,
   timeout: 180_000,

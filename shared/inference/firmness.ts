@@ -189,11 +189,10 @@ function crossAll(
 }
 
 function weights(spread: Spread): Deviation[] {
-  const { tree, model, now, lead } = spread;
+  const { model, now, lead } = spread;
   const last = model.causeIds.length - 1;
-  return tree.causes.flatMap(({ id, weight }) => {
-    const column = model.causeIds.indexOf(id);
-    if (column < 0) return [];
+  return model.weights.flatMap((weight, column) => {
+    const id = model.causeIds[column]!;
     const found = new Crossings({ kind: 'weight', cause: id }, weight);
     const range = [weight / WEIGHT_RANGE, weight * WEIGHT_RANGE] as const;
     for (let rival = 0; rival <= last; rival++) {

@@ -146,6 +146,7 @@ export function withOdds(tree: Tree, { causes, data }: LearnedOdds): Tree {
   return {
     ...tree,
     unlistedShare: shares.get(UNLISTED) ?? tree.unlistedShare,
-    causes: tree.causes.map((cause) => ({ ...cause, weight: shares.get(cause.id) ?? cause.weight })),
+    // Learned for this coach: what the author says of coaches built otherwise does not come into it.
+    causes: tree.causes.map((cause) => ({ ...cause, weight: shares.get(cause.id) ?? cause.weight, weightIf: [] })),
   };
 }

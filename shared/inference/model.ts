@@ -1,4 +1,4 @@
-import { fitOf, type Layout } from '../knowledge/layout.ts';
+import { fitOf, weightOn, type Layout } from '../knowledge/layout.ts';
 import { UNLISTED, type Check, type Tree } from '../knowledge/tree.ts';
 
 /**
@@ -29,6 +29,8 @@ export interface CheckTable {
 export interface BeliefModel {
   /** Applicable causes in file order, then `unlisted`. */
   readonly causeIds: readonly string[];
+  /** As authored for this coach, in the same order but for `unlisted`, which has none. */
+  readonly weights: readonly number[];
   /** Sums to 1. */
   readonly prior: Float64Array;
   readonly tables: ReadonlyMap<string, CheckTable>;
@@ -42,13 +44,15 @@ export interface ModelOptions {
 
 /**
  * The belief model of a tree on one coach. Causes that the known layout contradicts are left out; unknown layout leaves
- * them in. The prior is weight / sum of weights, scaled to what `unlisted` leaves. The row of `unlisted` is half uniform
+ * them in. The prior is weight on that coach / sum of weights, scaled to what `unlisted` leaves. The row of `unlisted` is half uniform
  * and half the prior-weighted mean of the other rows (judgement): a cause that is not in the list behaves somewhat like
  * those that are.
  */
 export function beliefModel(tree: Tree, layout: Layout, options: ModelOptions = {}): BeliefModel {
   const floor = options.floor ?? FLOOR;
-  const kept = tree.causes.map(({ when }) => (fitOf(when, layout).fits === 'no' ? 'n' : 'y')).join('');
+  const kept = tree.causes
+    .map((cause) => (fitOf(cause.when, layout).fits === 'no' ? 'n' : weightOn(cause, layout)))
+    .join();
   const key = `${floor} ${kept}`;
   const models = made.get(tree) ?? new Map<string, BeliefModel>();
   made.set(tree, models);
@@ -69,8 +73,9 @@ function buildModel(tree: Tree, layout: Layout, floor: number): BeliefModel {
   const causeIds = [...kept.map(({ cause }) => cause.id), UNLISTED];
   const n = causeIds.length;
   const prior = new Float64Array(n);
-  const total = kept.reduce((sum, { cause }) => sum + cause.weight, 0);
-  kept.forEach(({ cause }, c) => (prior[c] = (cause.weight / total) * (1 - tree.unlistedShare)));
+  const weights = kept.map(({ cause }) => weightOn(cause, layout));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  weights.forEach((weight, c) => (prior[c] = (weight / total) * (1 - tree.unlistedShare)));
   prior[n - 1] = kept.length > 0 ? tree.unlistedShare : 1;
 
   const groups = new Map<string, number>();
@@ -102,7 +107,7 @@ function buildModel(tree: Tree, layout: Layout, floor: number): BeliefModel {
       sharpness: mutualInformation(prior, likelihood),
     });
   }
-  return { causeIds, prior, tables, groupCount: groups.size };
+  return { causeIds, weights, prior, tables, groupCount: groups.size };
 }
 
 /**

@@ -1,5 +1,5 @@
 /** Whether something that holds for some coaches holds for this one. */
-import type { LayoutValue, When } from './tree.ts';
+import type { Cause, LayoutValue, When } from './tree.ts';
 
 /** Coach layout as confirmed: feature → value. A feature not in it is unknown, and nothing is struck out for it. */
 export type Layout = Readonly<Record<string, LayoutValue>>;
@@ -24,4 +24,12 @@ export function fitOf(when: When, layout: Layout): Fit {
     else if (!values.includes(known)) return { fits: 'no', feature };
   }
   return unknown === undefined ? { fits: 'yes' } : { fits: 'unknown', feature: unknown };
+}
+
+/**
+ * Weight of a cause on a coach built like this: what is rare over all coaches may be frequent on the few that have the part.
+ * A feature that is not known changes nothing.
+ */
+export function weightOn({ weight, weightIf = [] }: Pick<Cause, 'weight' | 'weightIf'>, layout: Layout): number {
+  return weightIf.find(({ when }) => fitOf(when, layout).fits === 'yes')?.weight ?? weight;
 }

@@ -88,6 +88,17 @@ function buildTree(written: TreeFile, file: SourceFile, vocabulary: Vocabulary):
   knowWhen(written.when, ['when']);
   const causes = written.causes.map((each, i): Cause => {
     knowWhen(each.when, ['causes', i, 'when']);
+    each.weightIf?.forEach((other, k) => {
+      const path: Path = ['causes', i, 'weightIf', k, 'when'];
+      knowWhen(other.when, path);
+      if (Object.keys(other.when).length === 0)
+        file.error(
+          'empty-when',
+          path,
+          'A second weight needs a feature that it hangs on. Name one, or write one weight.',
+        );
+    });
+    const { weightIf, ...rest } = each;
     const { access, hours, ...correction } = each.correction;
     if (access !== undefined) knowAccess(access, ['causes', i, 'correction', 'access']);
     if (hours[0] > hours[1])
@@ -96,7 +107,11 @@ function buildTree(written: TreeFile, file: SourceFile, vocabulary: Vocabulary):
         ['causes', i, 'correction', 'hours'],
         `Hours run from ${hours[0]} to ${hours[1]}. Write the lower figure first.`,
       );
-    return { ...each, correction: { ...correction, hours, ...(access === undefined ? {} : { access }) } };
+    return {
+      ...rest,
+      ...(weightIf === undefined ? {} : { weightIf }),
+      correction: { ...correction, hours, ...(access === undefined ? {} : { access }) },
+    };
   });
 
   const pictures = new Map<string, Picture[]>();

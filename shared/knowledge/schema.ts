@@ -55,11 +55,14 @@ const inTree = {
 const ownCheck = v.strictObject({ ...checkBody, ...inTree });
 const sharedInstance = v.strictObject({ id, shared: id, ...inTree });
 
+const weight = v.pipe(v.number(), v.minValue(0.01, 'a weight above 0'), v.maxValue(1000, 'a weight of at most 1000'));
+
 const cause = v.strictObject({
   id,
   name: text,
   plain: text,
-  weight: v.pipe(v.number(), v.minValue(0.01, 'a weight above 0'), v.maxValue(1000, 'a weight of at most 1000')),
+  weight,
+  weightIf: v.optional(v.array(v.strictObject({ when, weight }))),
   hazard: v.picklist(['none', 'nuisance', 'damage', 'danger']),
   urgency: text,
   byExclusion: v.optional(v.boolean(), false),

@@ -64,6 +64,8 @@ export interface Cause {
   readonly plain: string;
   /** Relative frequency given this complaint; any positive number. Judgement. */
   readonly weight: number;
+  /** Weights that hold in its place once a feature of the coach is known; the first that fits counts. Judgement. */
+  readonly weightIf?: readonly { readonly when: When; readonly weight: number }[];
   readonly hazard: CauseHazard;
   /** How fast it gets there. */
   readonly urgency: string;

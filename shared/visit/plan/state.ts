@@ -18,6 +18,9 @@ export interface AddedLine {
   readonly by: string;
 }
 
+/** Figures of one calculation, as typed. */
+export type Figures = Readonly<Partial<Record<FigureId, number>>>;
+
 /** What was said about a line. */
 export interface SaidOfLine {
   readonly decision?: {
@@ -37,7 +40,7 @@ export interface SaidOfLine {
     readonly by: string;
   };
   /** Figures by the proposal they are about. */
-  readonly figures: Readonly<Record<string, Partial<Record<FigureId, number>>>>;
+  readonly figures: ReadonlyMap<string, Figures>;
 }
 
 export interface MeasuredPart {
@@ -51,16 +54,17 @@ export interface MeasuredPart {
 
 export interface PlanState {
   readonly added: readonly AddedLine[];
-  readonly said: Readonly<Record<string, SaidOfLine>>;
-  readonly prices: Readonly<Record<string, number>>;
+  readonly said: ReadonlyMap<string, SaidOfLine>;
+  /** By what `plan.basis-set` names. */
+  readonly bases: ReadonlyMap<string, number>;
   /** The latest of a part, identity and place. */
   readonly measured: readonly MeasuredPart[];
-  readonly marks: Readonly<Record<string, PartMark>>;
+  readonly marks: ReadonlyMap<string, PartMark>;
   readonly reminders: readonly Reminder[];
   readonly closedOut?: ClosedOut;
 }
 
 /** The plan before anything was said about it. */
 export function emptyPlan(): PlanState {
-  return { added: [], said: {}, prices: {}, measured: [], marks: {}, reminders: [] };
+  return { added: [], said: new Map(), bases: new Map(), measured: [], marks: new Map(), reminders: [] };
 }

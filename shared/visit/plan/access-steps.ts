@@ -30,7 +30,7 @@ export function accessSteps(
   line: string,
 ): AccessStep[] {
   const chain: AccessState[] = [];
-  for (let at = states.find(({ id }) => id === access); at; at = states.find(({ id }) => id === at!.parent))
+  for (let at = states.find(({ id }) => id === access); at; at = states.find(({ id }) => id === at.parent))
     chain.unshift(at);
   return chain
     .filter(({ openMinutes, closeMinutes }) => openMinutes + closeMinutes > 0)

@@ -34,24 +34,23 @@ export function foldPlan(state: PlanState, event: VisitEvent): PlanState {
       return { ...state, added: state.added.filter(({ line }) => line !== event.line) };
     case 'plan.decided': {
       const { decision, who, words } = event;
-      const { decision: _before, ...rest } = saidOf(state, event.line);
-      return said(
-        state,
-        event.line,
-        decision === null ? rest : { ...rest, decision: { decision, who, words, at, by } },
-      );
+      return said(state, event.line, {
+        ...saidOf(state, event.line),
+        decision: decision === null ? undefined : { decision, who, words, at, by },
+      });
     }
     case 'plan.urgency-set': {
       const { urgency, words } = event;
-      const { urgency: _before, ...rest } = saidOf(state, event.line);
-      return said(state, event.line, urgency === null ? rest : { ...rest, urgency: { urgency, words, at, by } });
+      return said(state, event.line, {
+        ...saidOf(state, event.line),
+        urgency: urgency === null ? undefined : { urgency, words, at, by },
+      });
     }
     case 'plan.place-set':
       return said(state, event.line, { ...saidOf(state, event.line), place: event.place });
     case 'plan.figure-set': {
       const before = saidOf(state, event.line);
-      const { [event.figure]: _before, ...rest } = before.figures.get(event.about) ?? {};
-      const figures = event.value === null ? rest : { ...rest, [event.figure]: event.value };
+      const figures = { ...before.figures.get(event.about), [event.figure]: event.value ?? undefined };
       return said(state, event.line, { ...before, figures: new Map([...before.figures, [event.about, figures]]) });
     }
     case 'plan.basis-set': {
@@ -63,9 +62,8 @@ export function foldPlan(state: PlanState, event: VisitEvent): PlanState {
     case 'plan.done': {
       const { words, minutes } = event;
       // What was proven before this was done again proves nothing about it.
-      const { proven: _before, ...rest } = saidOf(state, event.line);
       const done = { words, ...(minutes === undefined ? {} : { minutes }), at, by };
-      return goneOn(said(state, event.line, { ...rest, done }));
+      return goneOn(said(state, event.line, { ...saidOf(state, event.line), proven: undefined, done }));
     }
     case 'plan.proven': {
       const { outcome, words } = event;
@@ -109,8 +107,7 @@ export function foldPlan(state: PlanState, event: VisitEvent): PlanState {
 const WORK_GOES_ON: ReadonlySet<string> = new Set(['complaint.opened', 'complaint.reopened', 'correction.done']);
 
 function goneOn(state: PlanState): PlanState {
-  const { closedOut: _closed, ...open } = state;
-  return open;
+  return state.closedOut ? { ...state, closedOut: undefined } : state;
 }
 
 function saidOf(state: PlanState, line: string): SaidOfLine {

@@ -19,26 +19,31 @@ export interface AddedLine {
 }
 
 /** Figures of one calculation, as typed. */
-export type Figures = Readonly<Partial<Record<FigureId, number>>>;
+export type Figures = Readonly<Partial<Record<FigureId, number | undefined>>>;
 
 /** What was said about a line. */
 export interface SaidOfLine {
-  readonly decision?: {
-    readonly decision: Decision;
-    readonly who: string;
-    readonly words: string;
-    readonly at: string;
-    readonly by: string;
-  };
-  readonly urgency?: { readonly urgency: Urgency; readonly words: string; readonly at: string; readonly by: string };
+  readonly decision?:
+    | {
+        readonly decision: Decision;
+        readonly who: string;
+        readonly words: string;
+        readonly at: string;
+        readonly by: string;
+      }
+    | undefined;
+  readonly urgency?:
+    { readonly urgency: Urgency; readonly words: string; readonly at: string; readonly by: string } | undefined;
   readonly place?: string;
   readonly done?: { readonly words: string; readonly minutes?: number; readonly at: string; readonly by: string };
-  readonly proven?: {
-    readonly outcome: 'held' | 'did-not-hold';
-    readonly words: string;
-    readonly at: string;
-    readonly by: string;
-  };
+  readonly proven?:
+    | {
+        readonly outcome: 'held' | 'did-not-hold';
+        readonly words: string;
+        readonly at: string;
+        readonly by: string;
+      }
+    | undefined;
   /** Figures by the proposal they are about. */
   readonly figures: ReadonlyMap<string, Figures>;
 }
@@ -61,7 +66,7 @@ export interface PlanState {
   readonly measured: readonly MeasuredPart[];
   readonly marks: ReadonlyMap<string, PartMark>;
   readonly reminders: readonly Reminder[];
-  readonly closedOut?: ClosedOut;
+  readonly closedOut?: ClosedOut | undefined;
 }
 
 /** The plan before anything was said about it. */

@@ -1,0 +1,8 @@
+import type { Screen } from '../state/app-state.svelte.ts';
+
+/** Rooms of a visit beside the work on one complaint. */
+export const VISIT_ROOMS: readonly { readonly screen: Screen; readonly words: string; readonly about: string }[] = [
+  { screen: 'plan', words: 'Plan', about: 'what is done, in which order, and what is agreed' },
+  { screen: 'parts', words: 'Parts', about: 'one list for the whole visit' },
+  { screen: 'proofs', words: 'Proof and reminders', about: 'what is proven, what to look at again, closing the visit' },
+];

@@ -10,4 +10,4 @@ export { secondBest, type SecondBest } from './second-best.ts';
 export type * from './situation.ts';
 export { beliefNow, type BeliefNow } from './standing.ts';
 export { correctionMinutes } from './tree-problem.ts';
-export { driveVerdict, stricter } from './verdict.ts';
+export { driveVerdict, generalAdvice, stricter, strictestGuard } from './verdict.ts';

@@ -20,6 +20,11 @@ const GENERAL: Readonly<Record<Verdict, string>> = {
   'drive-and-book': 'Drive gently and attentively, stop at any change, and book a licensed workshop now.',
 };
 
+/** What a verdict asks for when no rule says anything more exact. */
+export function generalAdvice(verdict: Verdict): string {
+  return GENERAL[verdict];
+}
+
 /** The stricter of two verdicts. */
 export function stricter(a: Verdict, b: Verdict): Verdict {
   return VERDICTS.indexOf(a) <= VERDICTS.indexOf(b) ? a : b;

@@ -5,6 +5,7 @@
  */
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { StopAnswer } from '../planning/situation.ts';
+import type { PlanEventBody } from './plan/events.ts';
 
 /** Version of this list. A log of a newer version is opened read-only with a message; older ones are migrated. */
 export const EVENT_VERSION = 1;
@@ -114,7 +115,8 @@ export type VisitEventBody =
   | { readonly kind: 'complaint.reopened'; readonly complaint: string }
   /** Takes back one earlier event; `event.put-back` takes that back. Any event but visit.opened and these two. */
   | { readonly kind: 'event.taken-back'; readonly event: string }
-  | { readonly kind: 'event.put-back'; readonly event: string };
+  | { readonly kind: 'event.put-back'; readonly event: string }
+  | PlanEventBody;
 
 export type VisitEvent = EventHead & VisitEventBody;
 export type VisitEventKind = VisitEventBody['kind'];

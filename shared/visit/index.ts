@@ -12,6 +12,7 @@ export {
 } from './events.ts';
 export { migrate, MIGRATIONS, type Migration } from './migrations/index.ts';
 export { EventError, readEvent } from './read-event.ts';
+export * from './plan/index.ts';
 export { convertedReading, findingValue } from './recorded-value.ts';
 export type { PinnedTree } from './pinned-tree.ts';
 export { replay } from './replay.ts';

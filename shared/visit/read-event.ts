@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { ROLES } from '../knowledge/tree.ts';
 import { EVENT_VERSION, type VisitEvent } from './events.ts';
 import { migrate } from './migrations/index.ts';
+import { planEventSchemas } from './plan/events.ts';
 
 /** A log line that cannot be taken. The message is for the user; the line itself stays in its file. */
 export class EventError extends Error {
@@ -115,6 +116,7 @@ const event = v.variant('kind', [
   v.strictObject({ ...head, kind: v.literal('complaint.reopened'), complaint }),
   v.strictObject({ ...head, kind: v.literal('event.taken-back'), event: id }),
   v.strictObject({ ...head, kind: v.literal('event.put-back'), event: id }),
+  ...planEventSchemas,
 ]);
 
 /**

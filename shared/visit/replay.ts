@@ -6,6 +6,11 @@ import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
 import type { EventOf, VisitEvent } from './events.ts';
 import type { PinnedTree } from './pinned-tree.ts';
+import { unprovenCauses } from './plan/complaint-lines.ts';
+import { isPlanEvent } from './plan/events.ts';
+import { foldPlan } from './plan/fold.ts';
+import { refusesPlan } from './plan/refusals.ts';
+import { emptyPlan } from './plan/state.ts';
 import { recordedResults } from './recorded-value.ts';
 import type { ComplaintPhase, IgnoredEvent, VisitState } from './state.ts';
 import { visitMachine } from './visit-machine.ts';
@@ -34,6 +39,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   const costs = new Map<keyof Costs, number>();
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
+  let plan = emptyPlan();
   let [visit] = initialTransition(visitMachine);
 
   for (const event of effectiveEvents(events)) {
@@ -68,10 +74,14 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       case 'event.put-back':
         break;
       default:
-        tell(event);
+        if (isPlanEvent(event)) {
+          const why = refusesPlan(plan, event, unproven());
+          if (why !== null) ignored.push({ event, why });
+        } else tell(event);
     }
     // What no complaint could use does not move the visit either.
     if (ignored.length > unused) continue;
+    plan = foldPlan(plan, event);
     if (
       event.kind === 'complaint.opened' ||
       event.kind === 'complaint.closed' ||
@@ -98,10 +108,16 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     layoutNotKnown: [...notKnown],
     costs: Object.fromEntries(costs),
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
+    plan,
     ignored,
     ...(undo ? { undo } : {}),
     ...(redo ? { redo } : {}),
   };
+
+  /** Corrections of complaints without a proof that held. */
+  function unproven(): string[] {
+    return [...running.values()].flatMap(({ fold }) => unprovenCauses(fold.state('proving')));
+  }
 
   function open(event: EventOf<'complaint.opened'>): void {
     const pinned = trees.get(event.treeHash);

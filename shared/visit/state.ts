@@ -3,6 +3,7 @@ import type { Layout } from '../knowledge/layout.ts';
 import type { Role } from '../knowledge/tree.ts';
 import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts';
 import type { Reading, RecordedValue, VisitEvent } from './events.ts';
+import type { PlanState } from './plan/state.ts';
 
 /** Where the complaint machine stands; substates of `checking` are written with a dot. */
 export const PHASES = [
@@ -86,6 +87,8 @@ export interface VisitState {
   readonly layoutNotKnown: readonly string[];
   readonly costs: Partial<Costs>;
   readonly complaints: readonly ComplaintState[];
+  /** What was said about the plan; `planOf` joins it with the rest. */
+  readonly plan: PlanState;
   readonly ignored: readonly IgnoredEvent[];
   /** What the undo key takes back and what the redo key puts back. */
   readonly undo?: VisitEvent;

@@ -11,6 +11,7 @@ export const FIGURES = [
   'horizon',
   'part-cost',
   'open-hours',
+  'access-hours',
   'life',
   'rebuild-cost',
   'rebuild-comeback',
@@ -19,8 +20,34 @@ export const FIGURES = [
   'again-cost',
 ] as const;
 export type FigureId = (typeof FIGURES)[number];
+/** What `plan.basis-set` may name; beside these `part:<key>` for the price of a part. */
+export const BASES = ['labour-rate', 'roadside', 'horizon-miles', 'horizon-years'] as const;
+export type Basis = (typeof BASES)[number];
 export const PART_MARKS = ['ordered', 'here', 'not-needed', 'none'] as const;
 export type PartMark = (typeof PART_MARKS)[number];
+
+/** Kinds of the plan's events. */
+const KINDS: ReadonlySet<string> = new Set<PlanEventBody['kind']>([
+  'plan.line-added',
+  'plan.line-removed',
+  'plan.decided',
+  'plan.urgency-set',
+  'plan.place-set',
+  'plan.figure-set',
+  'plan.basis-set',
+  'plan.done',
+  'plan.proven',
+  'part.measured',
+  'part.marked',
+  'reminder.set',
+  'reminder.done',
+  'visit.closed-out',
+]);
+
+/** Whether an event belongs to the plan. */
+export function isPlanEvent<E extends { readonly kind: string }>(event: E): event is Extract<E, PlanEventBody> {
+  return KINDS.has(event.kind);
+}
 
 export type PlanEventBody =
   /** A line by hand, or a proposal taken into the plan (`of` and the words of the proposal as title). */
@@ -64,8 +91,8 @@ export type PlanEventBody =
       readonly figure: FigureId;
       readonly value: number | null;
     }
-  /** `labour-rate` an hour, `roadside`, or `part:<key>`; one unit of money, which nobody has to name. */
-  | { readonly kind: 'plan.price-set'; readonly of: string; readonly amount: number | null }
+  /** What all sums rest on: a price, or how long the coach is still to be used. One unit of money, which nobody has to name. */
+  | { readonly kind: 'plan.basis-set'; readonly basis: string; readonly value: number | null }
   /** A line that belongs to no complaint was done; a complaint has its own events for this. */
   | { readonly kind: 'plan.done'; readonly line: string; readonly words: string; readonly minutes?: number }
   | {
@@ -154,7 +181,7 @@ export const planEventSchemas = [
     figure: v.picklist(FIGURES),
     value: v.nullable(amount),
   }),
-  v.strictObject({ ...head, kind: v.literal('plan.price-set'), of: id, amount: v.nullable(amount) }),
+  v.strictObject({ ...head, kind: v.literal('plan.basis-set'), basis: id, value: v.nullable(amount) }),
   v.strictObject({
     ...head,
     kind: v.literal('plan.done'),

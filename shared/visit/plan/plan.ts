@@ -69,8 +69,10 @@ export interface RenewProposal {
   readonly rule: 'renew' | 'look' | 'limit' | 'weigh';
   readonly because: string;
   readonly inputs: readonly Input[];
-  /** Absent unless `weigh` and every input is there. Half, once and twice the judged life: it is a guess. */
-  readonly weighed?: readonly { readonly life: LifeModel; readonly result: ReplaceOrWait }[];
+  /** Empty unless `weigh` and every input is there. Half, once and twice the judged life: it is a guess. */
+  readonly weighed: readonly { readonly life: LifeModel; readonly result: ReplaceOrWait }[];
+  /** With the age unknown: the same for a new part and for one at its judged life, as bounds. */
+  readonly bounds: readonly { readonly age: number; readonly result: ReplaceOrWait }[];
   /** Over the three lives; `depends` when they disagree. */
   readonly advice?: 'now' | 'wait' | 'no-clear-winner' | 'depends';
   /** What is missing or why no figure comes out, for the person. */
@@ -225,7 +227,8 @@ export interface PartRow {
   readonly measureFirst: readonly string[];
   /** Needed only if something is found; the words say what. */
   readonly onlyIf: boolean;
-  readonly state: 'measure' | 'if' | 'order' | 'ordered' | 'here' | 'not-needed';
+  /** `fitted`: every line that needs it is done. */
+  readonly state: 'measure' | 'if' | 'order' | 'ordered' | 'here' | 'not-needed' | 'fitted';
   readonly price: number | null;
 }
 

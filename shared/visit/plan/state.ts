@@ -18,26 +18,34 @@ export interface AddedLine {
   readonly by: string;
 }
 
+/** Figures of one calculation, as typed. */
+export type Figures = Readonly<Partial<Record<FigureId, number | undefined>>>;
+
 /** What was said about a line. */
 export interface SaidOfLine {
-  readonly decision?: {
-    readonly decision: Decision;
-    readonly who: string;
-    readonly words: string;
-    readonly at: string;
-    readonly by: string;
-  };
-  readonly urgency?: { readonly urgency: Urgency; readonly words: string; readonly at: string; readonly by: string };
+  readonly decision?:
+    | {
+        readonly decision: Decision;
+        readonly who: string;
+        readonly words: string;
+        readonly at: string;
+        readonly by: string;
+      }
+    | undefined;
+  readonly urgency?:
+    { readonly urgency: Urgency; readonly words: string; readonly at: string; readonly by: string } | undefined;
   readonly place?: string;
   readonly done?: { readonly words: string; readonly minutes?: number; readonly at: string; readonly by: string };
-  readonly proven?: {
-    readonly outcome: 'held' | 'did-not-hold';
-    readonly words: string;
-    readonly at: string;
-    readonly by: string;
-  };
+  readonly proven?:
+    | {
+        readonly outcome: 'held' | 'did-not-hold';
+        readonly words: string;
+        readonly at: string;
+        readonly by: string;
+      }
+    | undefined;
   /** Figures by the proposal they are about. */
-  readonly figures: Readonly<Record<string, Partial<Record<FigureId, number>>>>;
+  readonly figures: ReadonlyMap<string, Figures>;
 }
 
 export interface MeasuredPart {
@@ -51,16 +59,17 @@ export interface MeasuredPart {
 
 export interface PlanState {
   readonly added: readonly AddedLine[];
-  readonly said: Readonly<Record<string, SaidOfLine>>;
-  readonly prices: Readonly<Record<string, number>>;
+  readonly said: ReadonlyMap<string, SaidOfLine>;
+  /** By what `plan.basis-set` names. */
+  readonly bases: ReadonlyMap<string, number>;
   /** The latest of a part, identity and place. */
   readonly measured: readonly MeasuredPart[];
-  readonly marks: Readonly<Record<string, PartMark>>;
+  readonly marks: ReadonlyMap<string, PartMark>;
   readonly reminders: readonly Reminder[];
-  readonly closedOut?: ClosedOut;
+  readonly closedOut?: ClosedOut | undefined;
 }
 
 /** The plan before anything was said about it. */
 export function emptyPlan(): PlanState {
-  return { added: [], said: {}, prices: {}, measured: [], marks: {}, reminders: [] };
+  return { added: [], said: new Map(), bases: new Map(), measured: [], marks: new Map(), reminders: [] };
 }

@@ -177,6 +177,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
           message: 'This visit is not in the data folder. The photo was not stored.',
         });
       }
+      await refuseNewer(visit);
       return { photo: await photos.write(visit, type, data) };
     },
     'photos.read': ({ visit, photo }) => photos.read(visit, photo),

@@ -9,16 +9,20 @@ import {
   type CheckOption,
   type Situation,
 } from '../../shared/planning/index.ts';
-import { formatOnRule, formatQuantity, preferredUnit, unitOf, type UnitSystem } from '../../shared/units/index.ts';
-import type { ComplaintPhase, Reading, RecordedValue, TrailFinding } from '../../shared/visit/index.ts';
+import { formatQuantity, preferredUnit, type UnitSystem } from '../../shared/units/index.ts';
+import {
+  causeName,
+  CLOSED_WORDS,
+  minutesWords,
+  readingWords,
+  ROLE_WORDS,
+  sentence,
+  valueWords,
+  type ComplaintPhase,
+  type TrailFinding,
+} from '../../shared/visit/index.ts';
 
-/** Roles as people call themselves. */
-export const ROLE_WORDS = {
-  'owner-no-tools': 'Owner, no tools',
-  'owner-basic-tools': 'Owner with basic tools',
-  apprentice: 'Apprentice',
-  mechanic: 'Mechanic',
-} as const;
+export { CLOSED_WORDS, causeName, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords };
 
 /** Where a complaint stands, in words for the yard. */
 export const PHASE_WORDS: Readonly<Record<ComplaintPhase, string>> = {
@@ -33,60 +37,6 @@ export const PHASE_WORDS: Readonly<Record<ComplaintPhase, string>> = {
   closed: 'Closed',
 };
 
-/** How a complaint was closed. */
-export const CLOSED_WORDS = {
-  cured: 'Closed: gone, and proven',
-  'handed-over': 'Handed over to somebody who can look further',
-  'left-open': 'Put aside without a proven cure',
-} as const;
-
-/** Name of a cause on screen. */
-export function causeName(tree: Tree, id: string): string {
-  return id === UNLISTED ? 'Not in the list' : (tree.causes.find((cause) => cause.id === id)?.name ?? id);
-}
-
-/**
- * A reading as typed and, where the reader reads another unit, in theirs; beside inches read from a rule stands the
- * mark, as "1.36 in (about 1 3/8 in)".
- *
- * @param vocabulary  says whether the instrument is a rule that is divided in fractions; left out = none is.
- */
-export function readingWords(
-  check: Check | undefined,
-  { value, unit, instrument }: Reading,
-  system: UnitSystem,
-  vocabulary?: Vocabulary,
-): string {
-  const typed = formatQuantity(value, unit);
-  const parts = vocabulary?.instruments.get(instrument ?? check?.measure?.instrument ?? '')?.inchParts;
-  const own =
-    parts !== undefined && unitOf(unit).quantity === 'length'
-      ? formatOnRule(value, unit, parts, system)
-      : formatQuantity(value, unit, system);
-  if (preferredUnit(unit, system) === unitOf(unit).id) return own;
-  return own.includes('(') ? `${typed} = ${own}` : `${typed} (${own})`;
-}
-
-/** A recorded value in the words of the tree, readings as `readingWords` has them. */
-export function valueWords(
-  check: Check | undefined,
-  value: RecordedValue,
-  system: UnitSystem,
-  vocabulary?: Vocabulary,
-): string {
-  const label = (id: string): string => check?.results.find((result) => result.id === id)?.label ?? id;
-  switch (value.kind) {
-    case 'result':
-      return sentence(label(value.result));
-    case 'reading':
-      return readingWords(check, value.reading, system, vocabulary);
-    case 'not-sure':
-      return value.leaning === undefined ? 'Not sure' : `Not sure, looks like: ${label(value.leaning)}`;
-    case 'cant-do':
-      return 'Could not be done';
-  }
-}
-
 /** Range of a band in the reader's units. */
 export function rangeWords(check: Check, index: number, system: UnitSystem): string {
   const range = check.results[index]?.range;
@@ -98,10 +48,6 @@ export function rangeWords(check: Check, index: number, system: UnitSystem): str
   if (low === null) return `below ${figure(high!)}`;
   if (high === null) return `from ${figure(low)}`;
   return `${figure(low)} to ${figure(high)}`;
-}
-
-export function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Rows of the belief list: the likeliest by name, the rest together, what is in no list last. */
@@ -231,11 +177,6 @@ export function effortWords(option: CheckOption): string {
 export function savingWords(option: CheckOption): string {
   if (option.saves >= 1) return `saves about ${Math.round(option.saves)} minutes on average`;
   return option.bits >= 0.15 ? 'tells much, but changes little by itself' : 'tells little now';
-}
-
-export function minutesWords(minutes: number): string {
-  const whole = Math.round(minutes);
-  return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')} min`;
 }
 
 /** Places to choose from for a check that is done at several. */

@@ -7,6 +7,7 @@ export { weakSpots, type WeakSpot } from './weak-spots.ts';
 export { REST, VERBAL_SCALE, verbalWord } from './verbal-scale.ts';
 export * from './tree.ts';
 export * from './vocabulary.ts';
+export { STATUS_SAID, VERDICT_SAID } from './said-words.ts';
 export type { Block, Blocks, Inline } from './blocks.ts';
 export { inlineMarkdown, markdownBlocks, referencesIn, withNames } from './markdown.ts';
 export { treeCard, type TreeCard } from './tree-card.ts';

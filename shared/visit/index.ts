@@ -26,3 +26,4 @@ export {
   type VisitState,
 } from './state.ts';
 export { visitMachine } from './visit-machine.ts';
+export { causeName, CLOSED_WORDS, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords } from './words.ts';

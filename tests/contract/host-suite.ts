@@ -1,6 +1,7 @@
-import { mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { jpeg, ONE_POINT, png, PNG_DATA, PNG_MARK, pngChunk, pngHead, SECRET } from '../unit/photo/crafted.ts';
 
 /** One call by name, as a carrier takes it; a refusal is thrown with its code and message. */
 export type Call = (method: string, request: unknown) => Promise<unknown>;
@@ -136,18 +137,38 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
 
     it('[HOST-4] stores photos under the hash of their content and refuses what is none', async () => {
       await call('visits.create', { visit: 'v-1', first });
-      const png = Buffer.from('89504e470d0a1a0a00', 'hex').toString('base64');
-      const { photo } = (await call('photos.write', { visit: 'v-1', type: 'image/png', data: png })) as {
+      const onePoint = ONE_POINT.toString('base64');
+      const { photo } = (await call('photos.write', { visit: 'v-1', type: 'image/png', data: onePoint })) as {
         photo: string;
       };
-      expect(await call('photos.read', { visit: 'v-1', photo })).toEqual({ type: 'image/png', data: png });
+      expect(await call('photos.read', { visit: 'v-1', photo })).toEqual({ type: 'image/png', data: onePoint });
       const drawing = Buffer.from('<svg/>').toString('base64');
       await expect(call('photos.write', { visit: 'v-1', type: 'image/png', data: drawing })).rejects.toMatchObject({
         code: 'not-a-photo',
       });
-      await expect(call('photos.write', { visit: 'v-none', type: 'image/png', data: png })).rejects.toMatchObject({
+      await expect(call('photos.write', { visit: 'v-none', type: 'image/png', data: onePoint })).rejects.toMatchObject({
         code: 'no-such-visit',
       });
+    });
+
+    it('[HOST-14] stores a photo without what is not the picture, under one name; a damaged one and one for a newer visit are refused', async () => {
+      await call('visits.create', { visit: 'v-1', first });
+      const write = (bytes: Buffer, type = 'image/png'): Promise<unknown> =>
+        call('photos.write', { visit: 'v-1', type, data: bytes.toString('base64') });
+      const { photo } = (await write(png(1))) as { photo: string };
+      const { data } = (await call('photos.read', { visit: 'v-1', photo })) as { data: string };
+      expect(Buffer.from(data, 'base64').includes(SECRET)).toBe(false);
+      expect(await write(Buffer.from(data, 'base64'))).toEqual({ photo });
+      await expect(write(jpeg().subarray(0, 100), 'image/jpeg')).rejects.toMatchObject({
+        code: 'photo-damaged',
+        message: expect.stringMatching(/^The photo cannot be kept: .*nothing was stored/) as unknown,
+      });
+      const huge = Buffer.concat([PNG_MARK, pngHead(20_000, 20_000), pngChunk('IDAT', PNG_DATA), pngChunk('IEND', '')]);
+      await expect(write(huge)).rejects.toMatchObject({ code: 'photo-too-large' });
+      const log = join(reached.home, 'visits', 'v-1', 'events-0a.jsonl');
+      writeFileSync(log, `${JSON.stringify({ ...person, id: 'e9', v: 2 })}\n`);
+      await expect(write(png(3))).rejects.toMatchObject({ code: 'newer-version' });
+      expect(readdirSync(join(reached.home, 'visits', 'v-1', 'photos'))).toEqual([photo]);
     });
 
     it('[HOST-6] an event of a newer version is not written, to an old visit or a new one', async () => {
@@ -177,8 +198,8 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
     it('[HOST-12] a fault of the disk says what is wrong with it', async () => {
       await call('visits.create', { visit: 'v-1', first });
       symlinkSync(join(reached.home, 'unplugged', 'photos'), join(reached.home, 'visits', 'v-1', 'photos'));
-      const png = Buffer.from('89504e470d0a1a0a00', 'hex').toString('base64');
-      await expect(call('photos.write', { visit: 'v-1', type: 'image/png', data: png })).rejects.toMatchObject({
+      const onePoint = ONE_POINT.toString('base64');
+      await expect(call('photos.write', { visit: 'v-1', type: 'image/png', data: onePoint })).rejects.toMatchObject({
         name: 'HostError',
         code: 'disk',
         message: expect.stringContaining('A file or folder that should be there is missing') as unknown,

@@ -1,0 +1,8 @@
+export type * from './document.ts';
+export type { HandOverInput, OtherFinding, OtherWork } from './input.ts';
+export { handOver } from './report.ts';
+export { shortText } from './short.ts';
+export { textAt } from './tree-text.ts';
+export { isDrawn, type Element, type Markup } from './paper/element.ts';
+export { fileName, htmlFile } from './paper/html-file.ts';
+export { reportMarkup } from './paper/report-markup.ts';

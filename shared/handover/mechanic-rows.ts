@@ -1,0 +1,62 @@
+import type { ComplaintCase } from './complaint-case.ts';
+import type { Line, Section } from './document.ts';
+import type { HandOverInput } from './input.ts';
+import type { LogIndex } from './log-index.ts';
+import { say } from './say.ts';
+import type { TreeTexts } from './tree-text.ts';
+
+const ANSWER_SAID = { yes: 'yes', no: 'no', 'not-sure': 'not sure' } as const;
+
+/** How the coach is built, as far as somebody said; for whoever works on it next. */
+export function layoutSection(
+  texts: TreeTexts | undefined,
+  log: LogIndex,
+  { visit, reader }: HandOverInput,
+): Section[] {
+  if (reader !== 'mechanic' || !texts) return [];
+  const rows = texts.pinned.vocabulary.layout.flatMap(({ id, values }): (readonly Line[])[] => {
+    const value = visit.layout[id];
+    const index = values.findIndex((each) => each.value === value);
+    const set = { text: '', from: log.naming(id, ['layout.set']) };
+    if (visit.layoutNotKnown.includes(id)) return [[texts.at(`layout.${id}.ask`), say(set, 'nobody knows')]];
+    return value === undefined || index < 0
+      ? []
+      : [[texts.at(`layout.${id}.ask`), say(set, texts.at(`layout.${id}.values.${index}.label`))]];
+  });
+  return rows.length === 0
+    ? []
+    : [
+        {
+          id: 'layout',
+          heading: 'How the coach is built',
+          blocks: [{ kind: 'table', caption: 'How the coach is built', head: ['Question', 'Answer'], rows }],
+        },
+      ];
+}
+
+/** Safety questions and what was answered; for whoever works on it next. */
+export function safetySection(
+  { complaint, texts }: ComplaintCase,
+  log: LogIndex,
+  { reader }: HandOverInput,
+): Section[] {
+  const answers = Object.entries(complaint.stopAnswers);
+  if (reader !== 'mechanic' || answers.length === 0) return [];
+  return [
+    {
+      id: 'safety',
+      heading: 'Safety questions',
+      blocks: [
+        {
+          kind: 'table',
+          caption: 'Safety questions and answers',
+          head: ['Question', 'Answer'],
+          rows: answers.map(([rule, answer]) => [
+            texts.at(`stopRules.${rule}.ask`),
+            log.said(ANSWER_SAID[answer], rule, ['stop.answered']),
+          ]),
+        },
+      ],
+    },
+  ];
+}

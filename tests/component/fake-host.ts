@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { cardsOf } from '../../electron/host/tree-cards.ts';
 import type { Draft } from '../../electron/host/draft-files.ts';
@@ -21,6 +22,8 @@ type EventRecord = HostAnswer<'visits.read'>['events'][number];
 export interface FakeHost extends HostClient {
   /** Visit → its log, as it would be on disk. */
   readonly logs: Map<string, EventRecord[]>;
+  /** Learner → its log. */
+  readonly learners: Map<string, EventRecord[]>;
   settings: Settings;
   /** While set, writing is refused with this sentence. */
   refusal: string | null;
@@ -38,14 +41,19 @@ const SHOWN: readonly string[] = [
   'oil-drip-under-engine',
   'weak-engine-brake',
 ];
-const trees = snapshotsOf(await readTreeFolder(join(import.meta.dirname, '../../trees'))).filter(({ id }) =>
-  SHOWN.includes(id),
-);
+const TREES = join(import.meta.dirname, '../../trees');
+const trees = snapshotsOf(await readTreeFolder(TREES)).filter(({ id }) => SHOWN.includes(id));
 const list = cardsOf(trees);
 
 /** Builds the fake; each test gets its own. */
 export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   const logs = new Map<string, EventRecord[]>();
+  const learners = new Map<string, EventRecord[]>();
+  const learnerLog = (learner: string): EventRecord[] => {
+    const log = learners.get(learner);
+    if (!log) throw new HostError({ code: 'no-such-learner', message: 'There is no such learner.' });
+    return log;
+  };
   const logOf = (visit: string): EventRecord[] => {
     const log = logs.get(visit);
     if (!log) throw new HostError({ code: 'no-such-visit', message: 'There is no such visit.' });
@@ -113,9 +121,37 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'photos.read': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
+    'trees.drawing': ({ file }) => ({ svg: readFileSync(join(TREES, 'pictures', file), 'utf8') }),
+    'learners.list': () => ({
+      learners: [...learners].map(([id, log]) => ({
+        id,
+        name: String(log[0]?.['name']),
+        events: log.length,
+        lastAt: log.at(-1)?.at ?? '',
+      })),
+      notices: [],
+    }),
+    'learners.create': ({ learner, first }) => {
+      refuseIfTold();
+      learners.set(learner, [first]);
+      return { learner };
+    },
+    'learners.read': ({ learner }) => ({ events: learnerLog(learner), notices: [], readOnly: false }),
+    'learners.append': ({ learner, events }) => {
+      refuseIfTold();
+      learnerLog(learner).push(...events);
+      return { written: events.length };
+    },
+    'learners.delete': ({ learner }) => {
+      refuseIfTold();
+      learnerLog(learner);
+      learners.delete(learner);
+      return { deleted: learner, files: 1 };
+    },
   };
   const fake: FakeHost = {
     logs,
+    learners,
     settings: { ...DEFAULT_SETTINGS, ...settings },
     refusal: null,
     packs: [],

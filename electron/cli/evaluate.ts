@@ -13,7 +13,7 @@ import {
 } from '../../shared/planning/evaluation/index.ts';
 import { toldToDrive, type DriveScore } from '../../shared/planning/evaluation/drive.ts';
 import { loadTrees, shippedIds } from './load-trees.ts';
-import { oneOf, optionsOf, runCommand, UsageError } from './usage.ts';
+import { oneOf, optionsOf, runCommand, UsageError, wholeNumber } from './usage.ts';
 
 interface TreeScores {
   readonly tree: string;
@@ -29,13 +29,6 @@ const OPTIONS = {
   json: { type: 'boolean' },
   confusion: { type: 'boolean' },
 } as const;
-
-function number(text: string | undefined, fallback: number, name: string): number {
-  const value = text === undefined ? fallback : Number(text);
-  if (!Number.isInteger(value) || value < 1 || value > 1_000_000)
-    throw new UsageError(`--${name} is "${text ?? ''}", wanted is a whole number from 1 to 1000000.`);
-  return value;
-}
 
 function scoresOf(tree: Tree, vocabulary: Vocabulary, coaches: number, seed: number, who: Role): TreeScores {
   const ways = [plannerWay(), taughtWay(), swapperWay(), everyCheckWay()];
@@ -88,8 +81,8 @@ function confusion(score: Score): string {
 await runCommand(async () => {
   const values = optionsOf(OPTIONS, '[--tree ID] [--coaches N] [--seed N] [--who ROLE] [--json] [--confusion]');
   const who: Role = values.who === undefined ? 'mechanic' : oneOf(values.who, ROLES, 'role');
-  const coaches = number(values.coaches, 2000, 'coaches');
-  const seed = number(values.seed, 7, 'seed');
+  const coaches = wholeNumber(values.coaches, 2000, 'coaches');
+  const seed = wholeNumber(values.seed, 7, 'seed');
   const known = await shippedIds();
   const ids = values.tree === undefined ? known : [oneOf(values.tree, known, 'tree')];
   const { trees, vocabulary, problems } = await loadTrees({ only: ids });

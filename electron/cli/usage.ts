@@ -14,6 +14,14 @@ export function oneOf<T extends string>(value: string, allowed: readonly T[], wh
   throw new UsageError(`${what} "${value}" does not exist.${nearestText(value, allowed)}${list}`);
 }
 
+/** A whole number as an option is written; the fallback when it is not. @throws {UsageError} naming what is wanted. */
+export function wholeNumber(text: string | undefined, fallback: number, name: string): number {
+  const value = text === undefined ? fallback : Number(text);
+  if (!Number.isInteger(value) || value < 1 || value > 1_000_000)
+    throw new UsageError(`--${name} is "${text ?? ''}", wanted is a whole number from 1 to 1000000.`);
+  return value;
+}
+
 type Options = NonNullable<ParseArgsConfig['options']>;
 
 /**

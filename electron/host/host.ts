@@ -12,11 +12,13 @@ import {
   type VisitSummary,
 } from '../../shared/host/host-api.ts';
 import { packHeadText, readPackHead } from '../../shared/knowledge/pack/index.ts';
+import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/index.ts';
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { DraftFiles, type Draft } from './draft-files.ts';
 import { deviceId } from './device-id.ts';
 import { faultOf, reportOf } from './fault.ts';
+import { LearnerFiles } from './learner-files.ts';
 import { drawingsIn, PackFiles } from './pack-files.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
@@ -54,7 +56,9 @@ type Handlers = { readonly [M in HostMethod]: (request: HostRequest<M>) => Promi
 export async function createHost(options: HostOptions): Promise<Host> {
   const { dataFolder, treesFolder, clock = systemClock, report = toStandardError } = options;
   const visitsFolder = join(dataFolder, 'visits');
-  const visits = new VisitFiles(visitsFolder, await deviceId(dataFolder));
+  const device = await deviceId(dataFolder);
+  const visits = new VisitFiles(visitsFolder, device);
+  const learners = new LearnerFiles(join(dataFolder, 'learners'), device);
   const photos = new PhotoFiles(visitsFolder);
   const settings = new SettingsFiles(dataFolder);
   const cards = new TreeCards(dataFolder, options.version, options.preparedCards);
@@ -116,6 +120,15 @@ export async function createHost(options: HostOptions): Promise<Host> {
         })),
         tree: asked ? { snapshot: reader.answer(asked.snapshot), problems: asked.problems } : null,
       };
+    },
+    'trees.drawing': async ({ file }) => {
+      const svg = await readIfThere(() => readFile(join(picturesFolder, file), 'utf8'));
+      if (svg === null)
+        throw new HostError({
+          code: 'no-such-drawing',
+          message: `The drawing “${file}” did not come with this program. Open the window again, or read its description.`,
+        });
+      return { svg };
     },
     'packs.list': () => packs.list(),
     'packs.install': async ({ source, replace }) => {
@@ -181,6 +194,33 @@ export async function createHost(options: HostOptions): Promise<Host> {
       return { photo: await photos.write(visit, type, data) };
     },
     'photos.read': ({ visit, photo }) => photos.read(visit, photo),
+    'learners.list': () => learners.list(),
+    'learners.create': async ({ learner, first }) => {
+      if (first.kind !== 'learner.opened')
+        throw new HostError({ code: 'bad-request', message: 'A learner begins with a name. Nothing was written.' });
+      refuseNewerEvents([first], LEARNER_EVENT_VERSION);
+      await learners.create(learner, first);
+      return { learner };
+    },
+    'learners.read': async ({ learner }) => {
+      const { records, notices } = await learners.read(learner);
+      const newer = records.some(({ v }) => v > LEARNER_EVENT_VERSION);
+      const message =
+        'Part of this learner’s log was written by a newer Droplight. What this one understands counts; nothing can be added until the program is up to date.';
+      return {
+        events: records,
+        readOnly: newer,
+        notices: newer ? [...notices, { code: 'newer-version', message }] : notices,
+      };
+    },
+    'learners.append': async ({ learner, events }) => {
+      refuseNewerEvents(events, LEARNER_EVENT_VERSION);
+      const { records } = await learners.read(learner);
+      refuseNewerEvents(records, LEARNER_EVENT_VERSION);
+      await learners.append(learner, events);
+      return { written: events.length };
+    },
+    'learners.delete': async ({ learner }) => ({ deleted: learner, files: await learners.delete(learner) }),
   };
 
   return { call: (method, request) => run(method, request), answer, picturesFolder };
@@ -241,12 +281,12 @@ export async function createHost(options: HostOptions): Promise<Host> {
 }
 
 /** An event of a newer list may mean something that this program does not know: it is not written as if it did. */
-function refuseNewerEvents(events: readonly EventRecord[]): void {
-  const newer = events.find(({ v }) => v > EVENT_VERSION);
+function refuseNewerEvents(events: readonly EventRecord[], version = EVENT_VERSION): void {
+  const newer = events.find(({ v }) => v > version);
   if (newer)
     throw new HostError({
       code: 'newer-version',
-      message: `The event "${newer.id}" (${newer.kind.slice(0, 60)}) is of version ${newer.v}; this Droplight writes version ${EVENT_VERSION}. Nothing was written. Close the window and start the newer Droplight again.`,
+      message: `The event "${newer.id}" (${newer.kind.slice(0, 60)}) is of version ${newer.v}; this Droplight writes version ${version}. Nothing was written. Close the window and start the newer Droplight again.`,
     });
 }
 

@@ -9,8 +9,26 @@ import { ROLES } from '../knowledge/tree.ts';
 const id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,79}$/, 'letters, digits and hyphens, at most 80'));
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'));
 
+const line = { id, v: v.number(), at: v.string(), by: v.string() };
+/** Kinds of lines of a learner's log: never those of a visit, so that practice is not taken for a coach that was repaired. */
+const LEARNER_KIND = /^(learner|drill|practice|exercise)\./;
+
 /** One log line; `shared/visit/read-event.ts` checks its inside. */
-const eventRecord = v.looseObject({ id, v: v.number(), at: v.string(), by: v.string(), kind: v.string() });
+const eventRecord = v.looseObject({
+  ...line,
+  kind: v.pipe(
+    v.string(),
+    v.check((kind) => !LEARNER_KIND.test(kind), 'an event of a visit, not a line of a learner’s log'),
+  ),
+});
+
+/** One line of a learner's log; `shared/practice` checks its inside. */
+const learnerRecord = v.looseObject({
+  ...line,
+  kind: v.pipe(v.string(), v.regex(LEARNER_KIND, 'a line of a learner’s log, not an event of a visit')),
+});
+
+const learnerSummary = v.object({ id, name: v.string(), events: v.number(), lastAt: v.string() });
 
 const visitSummary = v.object({
   id,
@@ -129,6 +147,11 @@ export const hostApi = {
       tree: v.nullable(v.object({ snapshot: treeSnapshot, problems: listOf(draftProblem) })),
     }),
   },
+  /** The text of a drawing that came with the program. */
+  'trees.drawing': {
+    request: v.object({ file: v.pipe(v.string(), v.regex(/^[a-z0-9-]{1,100}\.svg$/, 'the file name of a drawing')) }),
+    answer: v.object({ svg: v.string() }),
+  },
   /** Packs of trees from other people, and those that cannot be read any more. */
   'packs.list': { request: v.object({}), answer: v.object({ packs: listOf(packCard), notices: listOf(notice) }) },
   /**
@@ -180,6 +203,22 @@ export const hostApi = {
     request: v.object({ visit: id, photo: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}\.(jpg|png|webp)$/)) }),
     answer: v.object({ type: v.string(), data: v.string() }),
   },
+  /** Who practises on this machine. Each has a log of its own; nothing of it is a visit. */
+  'learners.list': {
+    request: v.object({}),
+    answer: v.object({ learners: listOf(learnerSummary), notices: listOf(notice) }),
+  },
+  'learners.create': { request: v.object({ learner: id, first: learnerRecord }), answer: v.object({ learner: id }) },
+  'learners.read': {
+    request: v.object({ learner: id }),
+    answer: v.object({ events: listOf(learnerRecord), notices: listOf(notice), readOnly: v.boolean() }),
+  },
+  'learners.append': {
+    request: v.object({ learner: id, events: v.pipe(v.array(learnerRecord), v.minLength(1), v.maxLength(50)) }),
+    answer: v.object({ written: v.number() }),
+  },
+  /** Every file of the learner is gone before the answer, other machines' lines too. There is no way back. */
+  'learners.delete': { request: v.object({ learner: id }), answer: v.object({ deleted: id, files: v.number() }) },
 } as const;
 
 export type HostApi = typeof hostApi;
@@ -213,6 +252,7 @@ export class HostError extends Error {
 
 export type Settings = v.InferOutput<typeof settings>;
 export type VisitSummary = v.InferOutput<typeof visitSummary>;
+export type LearnerSummary = v.InferOutput<typeof learnerSummary>;
 export type TreeList = v.InferOutput<typeof treeList>;
 export type PackCard = v.InferOutput<typeof packCard>;
 export type PackProblem = v.InferOutput<typeof packProblem>;

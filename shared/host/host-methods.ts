@@ -7,6 +7,7 @@ export const HOST_METHODS = [
   'trees.read',
   'trees.snapshot',
   'trees.draft',
+  'trees.drawing',
   'packs.list',
   'packs.install',
   'packs.remove',
@@ -16,4 +17,9 @@ export const HOST_METHODS = [
   'visits.append',
   'photos.write',
   'photos.read',
+  'learners.list',
+  'learners.create',
+  'learners.read',
+  'learners.append',
+  'learners.delete',
 ] as const;

@@ -81,7 +81,7 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
       measure = { ...body.measure, unit: unitOf(unit).id };
     }
   }
-  const { timer, site, results } = body;
+  const { timer, site, results, varies } = body;
   return {
     id: body.id,
     name: body.name,
@@ -101,6 +101,7 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
     })),
     ...(timer === undefined ? {} : { timerS: timer }),
     ...(site === undefined ? {} : { site }),
+    ...(varies === undefined ? {} : { varies }),
     ...(measure === undefined ? {} : { measure }),
   };
 }

@@ -36,7 +36,7 @@ export interface TreeProblem extends Problem<Knowledge> {
 }
 
 /** Correction minutes never fall below this, however much is open already. Judgement. */
-const LEAST_CORRECTION = 15;
+export const LEAST_CORRECTION = 15;
 
 /**
  * The problem of a situation. Corrections cure exactly their cause and cost their mean hours, less the opening that the
@@ -177,7 +177,7 @@ export function correctionMinutes(cause: Cause): number {
 }
 
 /** Minutes to open and close a state with its parents. */
-function chainMinutes(access: AccessGraph, id: string): number {
+export function chainMinutes(access: AccessGraph, id: string): number {
   const mask = access.chain[access.ids.indexOf(id)]!;
   return access.openCost.reduce((sum, open, i) => (mask & (1 << i) ? sum + open + access.closeCost[i]! : sum), 0);
 }

@@ -19,7 +19,7 @@ module.exports = {
       comment:
         'shared runs on the machine side, in the window and in tests. Move file or screen access to electron/host or renderer, and pass the value in.',
       from: { path: '^shared/' },
-      to: { pathNot: '^(shared/|node_modules/(xstate|yaml|valibot|marked)/)' },
+      to: { pathNot: '^(shared/|node_modules/(xstate|yaml|valibot|marked|ts-fsrs)/)' },
     },
     {
       name: 'host-contract-only',

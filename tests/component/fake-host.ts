@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Draft } from '../../electron/host/draft-files.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
@@ -22,6 +23,8 @@ type EventRecord = HostAnswer<'visits.read'>['events'][number];
 export interface FakeHost extends HostClient {
   /** Visit → its log, as it would be on disk. */
   readonly logs: Map<string, EventRecord[]>;
+  /** Learner → its log. */
+  readonly learners: Map<string, EventRecord[]>;
   settings: Settings;
   /** While set, writing is refused with this sentence. */
   refusal: string | null;
@@ -39,7 +42,8 @@ const SHOWN: readonly string[] = [
   'oil-drip-under-engine',
   'weak-engine-brake',
 ];
-const folder = await readTreeFolder(join(import.meta.dirname, '../../trees'));
+const TREES = join(import.meta.dirname, '../../trees');
+const folder = await readTreeFolder(TREES);
 const reader = new TreeReader();
 /** Each tree is read once for all tests of a file. */
 const trees = snapshotsOf(folder)
@@ -54,6 +58,12 @@ const list: HostAnswer<'trees.list'> = {
 /** Builds the fake; each test gets its own. */
 export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   const logs = new Map<string, EventRecord[]>();
+  const learners = new Map<string, EventRecord[]>();
+  const learnerLog = (learner: string): EventRecord[] => {
+    const log = learners.get(learner);
+    if (!log) throw new HostError({ code: 'no-such-learner', message: 'There is no such learner.' });
+    return log;
+  };
   const logOf = (visit: string): EventRecord[] => {
     const log = logs.get(visit);
     if (!log) throw new HostError({ code: 'no-such-visit', message: 'There is no such visit.' });
@@ -124,9 +134,37 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'photos.read': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
+    'trees.drawing': ({ file }) => ({ svg: readFileSync(join(TREES, 'pictures', file), 'utf8') }),
+    'learners.list': () => ({
+      learners: [...learners].map(([id, log]) => ({
+        id,
+        name: String(log[0]?.['name']),
+        events: log.length,
+        lastAt: log.at(-1)?.at ?? '',
+      })),
+      notices: [],
+    }),
+    'learners.create': ({ learner, first }) => {
+      refuseIfTold();
+      learners.set(learner, [first]);
+      return { learner };
+    },
+    'learners.read': ({ learner }) => ({ events: learnerLog(learner), notices: [], readOnly: false }),
+    'learners.append': ({ learner, events }) => {
+      refuseIfTold();
+      learnerLog(learner).push(...events);
+      return { written: events.length };
+    },
+    'learners.delete': ({ learner }) => {
+      refuseIfTold();
+      learnerLog(learner);
+      learners.delete(learner);
+      return { deleted: learner, files: 1 };
+    },
   };
   const fake: FakeHost = {
     logs,
+    learners,
     settings: { ...DEFAULT_SETTINGS, ...settings },
     refusal: null,
     packs: [],

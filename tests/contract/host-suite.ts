@@ -151,7 +151,7 @@ export function describeContract(carrier: string, reach: () => Promise<Reached>)
       });
     });
 
-    it('[HOST-14] stores a photo without what is not the picture, under one name; a damaged one and one for a newer visit are refused', async () => {
+    it('[HOST-19] stores a photo without what is not the picture, under one name; a damaged one and one for a newer visit are refused', async () => {
       await call('visits.create', { visit: 'v-1', first });
       const write = (bytes: Buffer, type = 'image/png'): Promise<unknown> =>
         call('photos.write', { visit: 'v-1', type, data: bytes.toString('base64') });

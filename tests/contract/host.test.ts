@@ -14,6 +14,7 @@ import {
   type ServerReached,
 } from './carriers.ts';
 import { describeContract, first, person, type Call } from './host-suite.ts';
+import { describeLearners } from './learner-suite.ts';
 import { describePacks } from './pack-suite.ts';
 
 describeContract('directly', reachDirectly);
@@ -22,6 +23,9 @@ describeContract('over IPC', reachOverIpc);
 describePacks('directly', reachDirectly);
 describePacks('over HTTP', reachOverHttp);
 describePacks('over IPC', reachOverIpc);
+describeLearners('directly', reachDirectly);
+describeLearners('over HTTP', reachOverHttp);
+describeLearners('over IPC', reachOverIpc);
 afterAll(endIpc);
 
 describe('a call that the contract does not have', () => {

@@ -53,7 +53,7 @@ it('[HOST-13] a tree with an error is named with its place, and the others are l
   ]);
 });
 
-it('[HOST-14] an empty data folder takes the list that the build made, and reads only the tree that is another one', async () => {
+it('[HOST-17] an empty data folder takes the list that the build made, and reads only the tree that is another one', async () => {
   const prepared = join(home, 'prepared.json');
   const list = await new TreeCards(home, '1').of(shipped);
   const marked = list.trees.map(({ card, ...tree }) => ({ ...tree, card: { ...card, title: `prepared ${card.id}` } }));

@@ -25,7 +25,7 @@ describe('the shipped trees', () => {
     expect(shipped).toHaveLength(trees.size);
     expect(shipped).toHaveLength(16);
   });
-  it('[HOST-15] come back from JSON as they were', () => {
+  it('[HOST-18] come back from JSON as they were', () => {
     for (const tree of shipped) {
       // What JSON gives is unknown until it is compared.
       const back = JSON.parse(JSON.stringify(treeData(tree, vocabulary!))) as TreeData;

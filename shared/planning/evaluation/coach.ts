@@ -23,9 +23,21 @@ export function drawCoach(tree: Tree, vocabulary: Vocabulary, random: () => numb
   return coachWith(tree, cause, layout, random);
 }
 
-/** A coach with a given fault. */
-export function coachWith(tree: Tree, cause: string, layout: Layout, random: () => number): SimulatedCoach {
-  const truth: BeliefModel = beliefModel(tree, {}, { floor: 0 });
+/** Draws a coach of a given build: the fault by the prior of the causes that can exist on it. */
+export function drawCoachOn(tree: Tree, layout: Layout, random: () => number): SimulatedCoach {
+  const { causeIds, prior } = beliefModel(tree, layout, { floor: 0 });
+  return coachWith(tree, causeIds[draw(prior, random)]!, layout, random, layout);
+}
+
+/** A coach with a given fault. @param known  what the tables may take as known of the coach. */
+export function coachWith(
+  tree: Tree,
+  cause: string,
+  layout: Layout,
+  random: () => number,
+  known: Layout = {},
+): SimulatedCoach {
+  const truth: BeliefModel = beliefModel(tree, known, { floor: 0 });
   const column = truth.causeIds.indexOf(cause);
   const found = new Map<string, string>();
   return {

@@ -1,11 +1,12 @@
 import type { Role, Tree } from '../../knowledge/tree.ts';
 import type { Vocabulary } from '../../knowledge/vocabulary.ts';
 import { defaultCosts } from '../costs.ts';
-import { drawCoach } from './coach.ts';
+import type { Layout } from '../../knowledge/layout.ts';
+import { drawCoach, drawCoachOn } from './coach.ts';
 import { seededRandom } from './random.ts';
 import { work, type Outcome, type WayOfWorking } from './session.ts';
 
-export { coachWith, drawCoach, layoutFor, type SimulatedCoach } from './coach.ts';
+export { coachWith, drawCoach, drawCoachOn, layoutFor, type SimulatedCoach } from './coach.ts';
 export { draw, seededRandom } from './random.ts';
 export { work, type Move, type Outcome, type WayOfWorking } from './session.ts';
 export { everyCheckWay, plannerWay, swapperWay, taughtWay } from './ways.ts';
@@ -36,6 +37,8 @@ export function scoreWay(
     readonly coaches: number;
     readonly seed: number;
     readonly who?: Role;
+    /** All coaches are built like this; left out = each as its fault needs it. */
+    readonly layout?: Layout;
     /** Called after each coach with how many are done. */
     readonly tell?: (done: number) => void;
   },
@@ -44,7 +47,8 @@ export function scoreWay(
   const outcomes: (Outcome & { readonly truth: string })[] = [];
   for (let i = 0; i < options.coaches; i++) {
     // One generator a coach, so that the number of looks in one coach does not change the next.
-    const coach = drawCoach(tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
+    const random = seededRandom(options.seed * 1_000_003 + i);
+    const coach = options.layout ? drawCoachOn(tree, options.layout, random) : drawCoach(tree, vocabulary, random);
     outcomes.push({ ...work(coach, way, tree, vocabulary, who, defaultCosts(who)), truth: coach.cause });
     options.tell?.(i + 1);
   }

@@ -7,6 +7,7 @@ import { wordsAtHand } from '../blocked.ts';
 import { isMet } from '../clear-result.ts';
 import type { CorrectionDone, Costs, Situation } from '../situation.ts';
 import { correctionMinutes } from '../tree-problem.ts';
+import { correctionAccess, correctionAlone, generalProof } from '../work-costs.ts';
 import type { SimulatedCoach } from './coach.ts';
 
 /** What a way of working does next. */
@@ -43,7 +44,7 @@ export function work(
   costs: Costs,
 ): Outcome {
   const graph = vocabularyGraph(vocabulary.access);
-  const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
+  const proof = generalProof(tree);
   let open = 0;
   let cost = 0;
   let checkMinutes = 0;
@@ -96,13 +97,8 @@ export function work(
     }
     concluded ??= step.cause;
     const cause = tree.causes.find(({ id }) => id === step.cause)!;
-    const at = cause.correction.access ?? 'parked';
-    const chain = graph.chain[graph.ids.indexOf(at)]!;
-    const included =
-      closingCost(graph, chain) +
-      graph.openCost.reduce((sum, minutes, i) => (chain & (1 << i) ? sum + minutes : sum), 0);
-    cost += Math.max(15, correctionMinutes(cause) - included) + goTo(at);
-    cost += (proof?.minutes ?? 0) + goTo(proof?.access ?? 'parked');
+    cost += correctionAlone(graph, cause) + goTo(correctionAccess(cause));
+    cost += proof.minutes + goTo(proof.access);
     const cured = step.cause === coach.cause;
     if (cured)
       return {

@@ -32,7 +32,7 @@ const FORMATS = [
 ] as const;
 const has = (bytes: Buffer, part: Buffer | string): boolean => bytes.includes(part);
 
-describe('[HOST-14] what is taken out of a photo', () => {
+describe('[HOST-19] what is taken out of a photo', () => {
   it.each(FORMATS)('%s: every place where a secret can stand', (_, made, clean) => {
     expect(has(made(), SECRET)).toBe(true);
     expect(has(clean(made()).bytes, SECRET)).toBe(false);
@@ -56,7 +56,7 @@ describe('[HOST-14] what is taken out of a photo', () => {
   });
 });
 
-describe('[HOST-14] what stays', () => {
+describe('[HOST-19] what stays', () => {
   it('JPEG: tables, frame, every scan with stuffed bytes and restarts, colour profile and colour transform', () => {
     const { bytes, width, height } = cleanJpeg(jpeg());
     for (const part of [TABLES, FRAME, SCAN, PROFILE, 'Adobe']) expect(has(bytes, part)).toBe(true);
@@ -118,7 +118,7 @@ describe('[HOST-14] what stays', () => {
   });
 });
 
-describe('[HOST-14] which way is up', () => {
+describe('[HOST-19] which way is up', () => {
   it('is read in either byte order, and is 1 where the block does not say or is damaged', () => {
     expect(orientationIn(tiff(6, 'II'))).toBe(6);
     expect(orientationIn(tiff(6, 'MM'))).toBe(6);
@@ -131,7 +131,7 @@ describe('[HOST-14] which way is up', () => {
   });
 });
 
-describe('[HOST-14] what is refused, with the reason', () => {
+describe('[HOST-19] what is refused, with the reason', () => {
   const cut = (bytes: Buffer, part: Buffer): Buffer => bytes.subarray(0, bytes.indexOf(part) + part.length - 2);
   const swapped = (bytes: Buffer, at: number, value: number): Buffer => {
     const copy = Buffer.from(bytes);

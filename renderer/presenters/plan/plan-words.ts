@@ -107,3 +107,8 @@ export function hoursBars([low, high]: Span, most: number): { readonly sure: num
   const scale = most > 0 ? 100 / most : 0;
   return { sure: low * scale, more: (high - low) * scale };
 }
+
+/** Where a line is; says so when that has to be known and is not. */
+export function placeWords({ place, accessSteps }: Pick<PlanLine, 'place' | 'accessSteps'>): string {
+  return place ?? (accessSteps.some((step) => step.place !== '') ? 'place not said' : '');
+}

@@ -18,7 +18,13 @@ export function decisionRecord(
 ): string | undefined {
   if (!line.danger || decision.decision === 'agreed') return undefined;
   const what = `${line.title}${line.place === null ? '' : ` (${line.place})`}`;
-  const plain = line.plain.trim() === '' ? '' : ` ${line.plain.trim().replace(/[.\s]*$/, '.')}`;
+  const plain =
+    line.plain.trim() === ''
+      ? ''
+      : ` ${line.plain.trim().charAt(0).toUpperCase()}${line.plain
+          .trim()
+          .slice(1)
+          .replace(/[.\s]*$/, '.')}`;
   const did = decision.decision === 'declined' ? 'decided against it' : 'put it off';
   const who = decision.who.trim() === '' ? 'You' : `You (${decision.who.trim()})`;
   const words = decision.words.trim() === '' ? '' : ` Your words: “${decision.words.trim()}”`;

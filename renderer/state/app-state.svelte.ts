@@ -36,6 +36,7 @@ import {
 } from '../../shared/visit/index.ts';
 import type { BenchTask } from '../presenters/bench/task.ts';
 import { Bench } from './bench.svelte.ts';
+import { HandOver } from './hand-over.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
@@ -59,6 +60,7 @@ export const SCREENS = [
   'belief',
   'tree',
   'paper',
+  'handover',
   'stop',
   'more',
   'bench',
@@ -93,6 +95,15 @@ export class AppState {
   readonly keys = new Keys();
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
+  readonly handOver = new HandOver(() => ({
+    visitId: this.visitId,
+    visit: this.visit,
+    events: this.events,
+    trees: this.pinnedTrees,
+    units: this.settings.units,
+    settings: this.settings,
+    cases: this.cases,
+  }));
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

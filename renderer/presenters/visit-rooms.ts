@@ -5,4 +5,5 @@ export const VISIT_ROOMS: readonly { readonly screen: Screen; readonly words: st
   { screen: 'plan', words: 'Plan', about: 'what is done, in which order, and what is agreed' },
   { screen: 'parts', words: 'Parts', about: 'one list for the whole visit' },
   { screen: 'proofs', words: 'Proof and reminders', about: 'what is proven, what to look at again, closing the visit' },
+  { screen: 'handover', words: 'Hand-over', about: 'the report that the owner keeps: printed, as a file, short' },
 ];

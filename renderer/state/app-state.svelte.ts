@@ -37,6 +37,7 @@ import {
 import type { BenchTask } from '../presenters/bench/task.ts';
 import { Bench } from './bench.svelte.ts';
 import { JobPlan } from './job-plan.svelte.ts';
+import { HandOver } from './hand-over.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
@@ -60,6 +61,7 @@ export const SCREENS = [
   'belief',
   'tree',
   'paper',
+  'handover',
   'stop',
   'more',
   'bench',
@@ -99,6 +101,15 @@ export class AppState {
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
   readonly job = new JobPlan(() => ({ visit: this.visit, trees: this.pinnedTrees }));
+  readonly handOver = new HandOver(() => ({
+    visitId: this.visitId,
+    visit: this.visit,
+    events: this.events,
+    trees: this.pinnedTrees,
+    units: this.settings.units,
+    settings: this.settings,
+    cases: this.cases,
+  }));
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

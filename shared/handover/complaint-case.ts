@@ -88,7 +88,10 @@ function shareOf(decibans: number): number {
   return 1 / (1 + 10 ** (-decibans / 10));
 }
 
-/** Whether no finding carries any weight, so that the starting odds are all there is: then no cause is named. */
+/** Least weight of a finding that lets a cause be named: below it the words are "hardly matters". Decibans. */
+const SPEAKS = 1;
+
+/** Whether nothing that was found speaks for the likeliest cause: then the starting odds alone would name it. */
 export function nothingSpeaks({ standing, weighed }: ComplaintCase): boolean {
-  return standing === 'likeliest' && (weighed?.lines.length ?? 0) === 0;
+  return standing === 'likeliest' && !weighed?.lines.some(({ decibans }) => decibans >= SPEAKS);
 }

@@ -42,6 +42,4 @@ export interface HandOverInput {
   readonly plan?: Plan;
   readonly inspection?: readonly InspectedItem[];
   readonly others?: readonly OtherWork[];
-  /** Parts and sections left out by the person, as "part" or "part/section". Cautions and what is not settled stay. */
-  readonly leftOut?: ReadonlySet<string>;
 }

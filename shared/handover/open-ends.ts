@@ -10,6 +10,8 @@ import { ended, joined, reckoned, say } from './say.ts';
 
 /** Checks that are named to the next mechanic; more are counted. */
 const NAMED = 12;
+/** Safety questions that are still named to an owner. */
+const FEW = 3;
 
 /** What of a complaint was not looked at, could not be done, was not clear, or was asked and not answered. */
 export function openEnds(one: ComplaintCase, log: LogIndex, input: HandOverInput): Block[] {
@@ -19,9 +21,7 @@ export function openEnds(one: ComplaintCase, log: LogIndex, input: HandOverInput
       (finding) => finding.value.kind === 'cant-do' || finding.value.kind === 'not-sure' || tooClose(one, finding),
     )
     .map((finding) => ended(joined([checkLine(one, finding, log), resultLine(one, finding, log, input)], ': ')));
-  const questions = assessment.verdict.openQuestions.map((rule) =>
-    say('Safety question not answered: ', texts.at(`stopRules.${rule}.ask`)),
-  );
+  const questions = unanswered(one, input);
   const unsure = Object.entries(complaint.stopAnswers)
     .filter(([, answer]) => answer === 'not-sure')
     .map(([rule]) =>
@@ -32,6 +32,14 @@ export function openEnds(one: ComplaintCase, log: LogIndex, input: HandOverInput
     );
   const items = [...questions, ...unsure, ...unclear, ...notMade(one, input)];
   return items.length > 0 ? [{ kind: 'list', items }] : [];
+}
+
+/** Safety questions that nobody answered: each by its words, or counted for an owner when there are many. */
+function unanswered({ complaint, assessment, texts }: ComplaintCase, { reader }: HandOverInput): Line[] {
+  const { openQuestions } = assessment.verdict;
+  if (reader === 'owner' && openQuestions.length > FEW)
+    return [reckoned(`${openQuestions.length} safety questions were not answered.`, 'count', complaint.id)];
+  return openQuestions.map((rule) => say('Safety question not answered: ', texts.at(`stopRules.${rule}.ask`)));
 }
 
 function tooClose({ texts }: ComplaintCase, finding: TrailFinding): boolean {

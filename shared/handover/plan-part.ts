@@ -152,12 +152,13 @@ function partRow(row: PartRow, log: LogIndex): readonly Line[] {
 }
 
 /** What was declined though it can hurt somebody, in the words of the record. */
-export function declinedDanger(log: LogIndex, { plan }: HandOverInput): readonly Line[] {
+export function declinedDanger(log: LogIndex, { plan, reader }: HandOverInput): readonly Line[] {
   return (plan?.lines ?? []).flatMap((line) => {
     const { decision } = line;
     if (!line.danger || !decision || decision.decision === 'agreed') return [];
+    // The record speaks to the customer; to anybody else it is what the customer was told.
     const record = decision.record
-      ? ofLine(decision.record, line)
+      ? say(reader === 'owner' ? '' : 'As told to the customer: ', ofLine(decision.record, line))
       : say(titleOf(line), ', a danger, was not agreed to');
     return [ended({ text: record.text, from: [...record.from, ...log.naming(line.id, ['plan.decided'])] })];
   });
@@ -201,7 +202,7 @@ export function reminderLine(reminder: Reminder, log: LogIndex, day: (at: string
 export function planWarnings({ plan }: HandOverInput): readonly Line[] {
   return [
     ...(plan?.warnings ?? [])
-      .filter(({ code }) => code !== 'declined-danger')
+      .filter(({ code }) => code !== 'declined-danger' && code !== 'not-opened')
       .map(({ text, line }) => ended(reckoned(text, 'plan', line ?? 'plan'))),
     ...(plan?.closedOut?.unproven ?? []).map(({ line, because }) => {
       const known = plan?.lines.find(({ id }) => id === line);

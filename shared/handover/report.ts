@@ -52,7 +52,7 @@ export function handOver(input: HandOverInput): Report {
     verdict,
     lastWord,
     cautions,
-    parts: kept([...complaints, ...asBuilt, ...nextPart(log, input)], input.leftOut ?? new Set()),
+    parts: [...complaints, ...asBuilt, ...nextPart(log, input)],
     signatures: [say('Done by ', namesLine(log)), say('Received by ')],
     foot: footLine(cases, log),
     short: shortVersion(cases, log, input, {
@@ -62,18 +62,6 @@ export function handOver(input: HandOverInput): Report {
       lastWord,
     }),
   };
-}
-
-/** What must never be left out: it is what keeps the rest from being read as more than it is. */
-const ALWAYS: ReadonlySet<string> = new Set(['open', 'unsettled']);
-
-function kept(parts: readonly Part[], leftOut: ReadonlySet<string>): readonly Part[] {
-  return parts.flatMap((part) => {
-    const sections = part.sections.filter(
-      ({ id }) => ALWAYS.has(id) || !(leftOut.has(part.id) || leftOut.has(`${part.id}/${id}`)),
-    );
-    return sections.length > 0 ? [{ ...part, sections }] : [];
-  });
 }
 
 function cautionLines(cases: readonly ComplaintCase[], log: LogIndex, input: HandOverInput): readonly Line[] {

@@ -12,7 +12,8 @@ import { say } from './say.ts';
 export function rereads(one: ComplaintCase, log: LogIndex, input: HandOverInput): Block[] {
   const byPlace = new Map<string, TrailFinding[]>();
   for (const finding of one.complaint.trail) {
-    if (finding.value.kind !== 'reading') continue;
+    // What another complaint of the visit measured is shown there.
+    if (finding.value.kind !== 'reading' || finding.from !== undefined) continue;
     const place = `${finding.check}@${finding.site ?? ''}`;
     byPlace.set(place, [...(byPlace.get(place) ?? []), finding]);
   }

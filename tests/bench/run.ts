@@ -1,11 +1,13 @@
 /** `npm run bench`: medians of what has a target. Never part of the tests: a busy machine is not a fault. */
 import { loadTrees } from '../../electron/cli/load-trees.ts';
+import { handOver, htmlFile } from '../../shared/handover/index.ts';
 import type { Finding } from '../../shared/inference/index.ts';
 import { ROLES } from '../../shared/knowledge/index.ts';
 import { assess, compileTree, defaultCosts, rankChecks, type Situation } from '../../shared/planning/index.ts';
 import {
   EVENT_VERSION,
   newEventId,
+  planOf,
   replay,
   type PinnedTree,
   type VisitEvent,
@@ -115,6 +117,41 @@ line(
   'replay of a visit of 200 events',
   medianMs(() => replay(events, pinned)),
   10,
+  'ms',
+);
+
+/** A report with forty photos of about 300 kB each, as the window's small copies are, to the text of the file. */
+const photographed = events.map((event, i): VisitEvent =>
+  event.kind === 'finding.recorded' && i >= events.length - 40
+    ? { ...event, photos: [`${i.toString(16).padStart(64, '0')}.jpg`] }
+    : event,
+);
+const copy = `data:image/jpeg;base64,${'A'.repeat(400_000)}`;
+const copies = new Map(
+  photographed.flatMap((event) => ('photos' in event ? (event.photos ?? []) : [])).map((name) => [name, copy]),
+);
+line(
+  `report of that visit with ${copies.size} photos, to its file`,
+  medianMs(
+    () => {
+      const visit = replay(photographed, pinned);
+      const clock = { day: (at: string) => at.slice(0, 10), time: (at: string) => at.slice(11, 16) };
+      const plan = planOf(visit, pinned);
+      const input = {
+        visit,
+        events: photographed,
+        trees: pinned,
+        reader: 'mechanic',
+        units: 'us',
+        clock,
+        plan,
+      } as const;
+      return htmlFile(handOver(input), copies);
+    },
+    5,
+    1,
+  ),
+  2000,
   'ms',
 );
 

@@ -100,7 +100,7 @@ describe('[HAN-12] the file', () => {
     const { short: _short, ...shown } = report;
     const missing = linesOf(shown as Report).filter((line) => !text.includes(line.text.replace(/\s+/g, ' ').trim()));
     expect(missing.filter(({ text: said }) => !/^\d/.test(said)).map(({ text: said }) => said)).toEqual([]);
-    expect(text).toContain('The file of this photo is not here.');
+    expect(text).toContain('This photo is not here, or cannot be drawn.');
   });
 
   it('has a policy of its own that lets in its style and its pictures, and nothing else', () => {

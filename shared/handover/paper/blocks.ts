@@ -120,7 +120,7 @@ function photoMarkup({ photo, caption }: ReportPhoto, photos: PhotoAddresses): E
   const src = photos.get(photo);
   const shown: Markup =
     src === undefined
-      ? el('p', { class: 'ho-lost' }, 'The file of this photo is not here.')
+      ? el('p', { class: 'ho-lost' }, 'This photo is not here, or cannot be drawn.')
       : el('img', { src, alt: caption.text });
   return el('figure', {}, shown, el('figcaption', {}, caption.text));
 }

@@ -16,16 +16,17 @@ h3{font-size:1rem;border-block-start:2px solid;padding-block-start:.3rem}
 .ho-invented{border:2px dashed;padding:.4rem .75rem;font-weight:700}
 .ho-verdict{display:grid;grid-template-columns:3.5rem minmax(0,1fr);gap:1rem;align-items:center;border:3px solid;padding:.6rem 1rem}
 .ho-verdict svg{inline-size:3.5rem;block-size:3.5rem;fill:none;stroke:currentColor;stroke-width:1.75;stroke-linecap:round;stroke-linejoin:round}
-.ho-word{font-size:1.5rem;font-weight:700}
+.ho-word{font-size:1.5rem;margin-block-end:.25rem;font-weight:700}
 .ho-big{font-size:1.25rem;font-weight:700}
 .ho-cautions{border-inline-start:6px solid;padding-inline-start:.75rem}
 .ho-dash li{padding-inline-start:1rem;text-indent:-1rem}
 .ho-dash li::before{content:"\\2013\\00a0\\00a0"}
 .ho-table,.ho-weights{inline-size:100%;border-collapse:collapse}
-.ho-table th,.ho-table td,.ho-weights th,.ho-weights td{text-align:start;font-weight:400;vertical-align:top;padding:.25rem .6rem .25rem 0;border-block-end:1px solid #b7c0be;overflow-wrap:anywhere}
+.ho-table th,.ho-table td,.ho-weights th,.ho-weights td{text-align:start;font-weight:400;vertical-align:top;padding:.25rem .6rem .25rem 0;border-block-end:1px solid #b7c0be;overflow-wrap:break-word}
 .ho-table thead th{color:#3b4950}
 .ho-table td:nth-child(2){font-weight:700}
 .ho-weights td:nth-child(2){inline-size:10rem}
+.ho-weights td:last-child{min-inline-size:10rem}
 .ho-bar{display:block;inline-size:100%;block-size:1.25rem}
 .ho-grid{stroke:#b7c0be;fill:none}
 .ho-axis{stroke:#101a1f;fill:none}
@@ -45,7 +46,7 @@ h3{font-size:1rem;border-block-start:2px solid;padding-block-start:.3rem}
 .ho-photos figcaption,.ho-fine,.ho-foot{color:#3b4950;font-size:.875rem}
 .ho-signs{display:grid;grid-template-columns:1fr 1fr;gap:2rem}
 .ho-signs p{border-block-start:1px solid;padding-block-start:.3rem;margin-block-start:2.5rem}
-@media (max-width:40rem){
+@media screen and (max-width:40rem){
 .ho-table,.ho-table tbody{display:block}
 .ho-table thead{display:none}
 .ho-table tr{display:block;border-block-end:1px solid #b7c0be;padding-block:.35rem}
@@ -63,4 +64,4 @@ h2,h3{break-after:avoid}
 `;
 
 /** SHA-256 of FILE_STYLE, base64, for the file's policy; a test holds the two together. */
-export const FILE_STYLE_HASH = 'Dj20XHK1icMgzc+lQh7FaskTM58jNcM36XBL6a295TM=';
+export const FILE_STYLE_HASH = '9g8UU4bnblHpr/CaQC6bT+r90yV8G/K8fElgbHppum8=';

@@ -9,6 +9,7 @@ import {
   convertedReading,
   effectiveEvents,
   minutesWords,
+  planOf,
   replay,
   situationOf,
   type PinnedTree,
@@ -177,7 +178,8 @@ function inputOf(
   units: 'us' | 'metric',
 ): HandOverInput {
   const events = logOf(bodies);
-  return { visit: replay(events, shipped), events, trees: shipped, reader, units, clock: CLOCK };
+  const visit = replay(events, shipped);
+  return { visit, events, trees: shipped, reader, units, clock: CLOCK, plan: planOf(visit, shipped) };
 }
 
 describe('[HAN-1] [HAN-2] [HAN-3] where a report comes from', () => {
@@ -228,7 +230,7 @@ describe('[HAN-11] the same report', () => {
 });
 
 interface Step {
-  readonly act: 'find' | 'measure' | 'correct' | 'prove' | 'answer' | 'close' | 'undo';
+  readonly act: 'find' | 'measure' | 'correct' | 'prove' | 'answer' | 'close' | 'decide' | 'remind' | 'undo';
   readonly complaint: 0 | 1;
   readonly pick: number;
   readonly which: number;
@@ -236,7 +238,20 @@ interface Step {
 
 function step(): fc.Arbitrary<Step> {
   return fc.record({
-    act: fc.constantFrom('find', 'find', 'find', 'measure', 'measure', 'correct', 'prove', 'answer', 'close', 'undo'),
+    act: fc.constantFrom(
+      'find',
+      'find',
+      'find',
+      'measure',
+      'measure',
+      'correct',
+      'prove',
+      'answer',
+      'close',
+      'decide',
+      'remind',
+      'undo',
+    ),
     complaint: fc.constantFrom(0, 1),
     pick: fc.nat(1000),
     which: fc.nat(1000),
@@ -313,6 +328,16 @@ function bodyOf(
       };
     case 'close':
       return { kind: 'complaint.closed', complaint, how: (['cured', 'handed-over', 'left-open'] as const)[which % 3]! };
+    case 'decide':
+      return {
+        kind: 'plan.decided',
+        line: `complaint:${complaint}:${cause}`,
+        decision: (['agreed', 'declined', 'deferred'] as const)[which % 3]!,
+        who: 'Ada',
+        words: `said at ${which}`,
+      };
+    case 'remind':
+      return { kind: 'reminder.set', reminder: `r-${n}`, what: 'Try the nuts', dueMiles: which };
     case 'undo':
       return { kind: 'event.taken-back', event: logOf(before).at(-1)!.id };
   }

@@ -1,6 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { handOver, shortText, type HandOverInput, type Report, type Section } from '../../../shared/handover/index.ts';
+import {
+  handOver,
+  leavingOut,
+  shortText,
+  type HandOverInput,
+  type Report,
+  type Section,
+} from '../../../shared/handover/index.ts';
 import { replay, type VisitEventBody } from '../../../shared/visit/index.ts';
 import { asText, linesOf } from './as-text.ts';
 import { HASH, PINNED } from './invented-tree.ts';
@@ -164,7 +171,7 @@ describe('[HAN-9] what was not looked at', () => {
   const everything = new Set(['c-1', 'c-2', 'coach', 'next', 'c-1/open', 'next/unsettled']);
 
   it('stays when everything else is left out', () => {
-    const report = handOver(inventedInput('owner', { leftOut: everything }));
+    const report = leavingOut(handOver(inventedInput('owner')), everything);
     expect(report.parts.map(({ id, sections }) => [id, sections.map((each) => each.id)])).toEqual([
       ['c-1', ['open']],
       ['c-2', ['open']],
@@ -174,7 +181,7 @@ describe('[HAN-9] what was not looked at', () => {
   });
 
   it('leaves out one section by its name', () => {
-    const report = handOver(inventedInput('owner', { leftOut: new Set(['c-1/why']) }));
+    const report = leavingOut(handOver(inventedInput('owner')), new Set(['c-1/why']));
     expect(section(report, 'c-1', 'why')).toBeUndefined();
     expect(section(report, 'c-1', 'found')).toBeDefined();
   });

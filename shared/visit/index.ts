@@ -25,3 +25,7 @@ export {
   type VisitState,
 } from './state.ts';
 export { visitMachine } from './visit-machine.ts';
+export * from './air-test/index.ts';
+export { holdOf } from './hold.ts';
+export * from './inspection/index.ts';
+export * from './road/index.ts';

@@ -1,12 +1,15 @@
 import { createActor, initialTransition, transition, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
+import { emptyAirTest, foldAirTest } from './air-test/state.ts';
 import { ComplaintFold } from './complaint-fold.ts';
 import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
 import type { EventOf, VisitEvent } from './events.ts';
+import { emptyInspection, foldInspection } from './inspection/state.ts';
 import type { PinnedTree } from './pinned-tree.ts';
 import { recordedResults } from './recorded-value.ts';
+import { emptyRoad, foldRoad, refusesRoad } from './road/state.ts';
 import type { ComplaintPhase, IgnoredEvent, VisitState } from './state.ts';
 import { visitMachine } from './visit-machine.ts';
 
@@ -35,9 +38,17 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
   let [visit] = initialTransition(visitMachine);
+  let airTest = emptyAirTest();
+  let road = emptyRoad();
+  let inspection = emptyInspection();
 
   for (const event of effectiveEvents(events)) {
     const unused = ignored.length;
+    airTest = foldAirTest(airTest, event);
+    const notOnTheRoad = refusesRoad(road, event);
+    if (notOnTheRoad !== null) ignored.push({ event, why: notOnTheRoad });
+    road = foldRoad(road, event);
+    inspection = foldInspection(inspection, event);
     switch (event.kind) {
       case 'visit.opened':
         ({ coach, demo } = event);
@@ -68,7 +79,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
       case 'event.put-back':
         break;
       default:
-        tell(event);
+        if (isOfComplaint(event)) tell(event);
     }
     // What no complaint could use does not move the visit either.
     if (ignored.length > unused) continue;
@@ -98,6 +109,9 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     layoutNotKnown: [...notKnown],
     costs: Object.fromEntries(costs),
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
+    airTest,
+    road,
+    inspection,
     ignored,
     ...(undo ? { undo } : {}),
     ...(redo ? { redo } : {}),
@@ -139,7 +153,6 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   }
 
   function tell(event: ComplaintLogEvent): void {
-    if (!('complaint' in event)) return;
     const mine = running.get(event.complaint);
     if (!mine) {
       ignored.push({ event, why: 'It belongs to a complaint that is not open in this visit.' });
@@ -176,6 +189,10 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
 
 /** Events that change what is known but not where the complaint stands. */
 const ALWAYS: ReadonlySet<VisitEvent['kind']> = new Set(['note.added', 'photo.added', 'access.set', 'noticed.asked']);
+
+function isOfComplaint(event: VisitEvent): event is ComplaintLogEvent {
+  return 'complaint' in event;
+}
 
 function isCost(name: string): name is keyof Costs {
   return ['handOver', 'wrongPart', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);

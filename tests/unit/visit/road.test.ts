@@ -290,13 +290,7 @@ describe('[ROA-8] shared checks', () => {
 
 describe('[ROA-9] what does not fit', () => {
   it('stays in the log with a reason', () => {
-    const visit = visitOf([
-      noted('bark', 'soft'),
-      BEGUN,
-      { ...BEGUN, drive: 'd2' },
-      ENDED,
-      noted('bark', 'full'),
-    ]);
+    const visit = visitOf([noted('bark', 'soft'), BEGUN, { ...BEGUN, drive: 'd2' }, ENDED, noted('bark', 'full')]);
     expect(visit.road.drives).toHaveLength(1);
     expect(visit.road.drives[0]!.notes).toEqual([]);
     expect(visit.ignored.map(({ why }) => why)).toEqual([

@@ -38,6 +38,7 @@ import type { BenchTask } from '../presenters/bench/task.ts';
 import { Bench } from './bench.svelte.ts';
 import { JobPlan } from './job-plan.svelte.ts';
 import { HandOver } from './hand-over.svelte.ts';
+import { Sheets } from './sheets.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
@@ -74,6 +75,9 @@ export const SCREENS = [
   'parts',
   'explain',
   'proofs',
+  'air-test',
+  'road',
+  'inspection',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -110,6 +114,7 @@ export class AppState {
     settings: this.settings,
     cases: this.cases,
   }));
+  readonly sheets = new Sheets();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),
@@ -437,6 +442,11 @@ export class AppState {
    */
   async act(body: VisitEventBody): Promise<boolean> {
     return this.#guard(() => this.#append(body));
+  }
+
+  /** Writes several things in one go: all of them or, when refused, none. */
+  async actAll(bodies: readonly VisitEventBody[]): Promise<boolean> {
+    return this.#guard(() => this.#write(bodies.map((body) => this.#stamped(body))));
   }
 
   /**

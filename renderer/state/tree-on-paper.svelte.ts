@@ -31,7 +31,18 @@ export class TreeOnPaper {
     // Tree and vocabulary are known by their hash; starting odds can differ from the file's.
     const { who, tools, layout, layoutNotKnown, access, costs, corrections, tree } = from;
     const odds = tree.causes.map(({ weight }) => weight);
-    const coach = [who, tools, layout, layoutNotKnown, access, costs, corrections, from.findings, from.stopAnswers];
+    const coach = [
+      who,
+      tools,
+      layout,
+      layoutNotKnown,
+      access,
+      costs,
+      corrections,
+      from.findings,
+      from.stopAnswers,
+      from.hold,
+    ];
     const key = JSON.stringify([hash, this.threshold, walked, coach, odds]);
     untrack(() => {
       if (key === this.#key) return;
@@ -60,12 +71,14 @@ export class TreeOnPaper {
 
 /** A situation as somebody in that role would begin it: the coach is known, nothing is found; or as it stands now. */
 function startingFrom(situation: Situation, who: Role, start: Start): Situation {
-  const { tools, ...rest } = situation;
+  const { tools, hold, ...rest } = situation;
   const person = {
     ...rest,
     who,
     // Another role brings its own tools and costs.
     ...(who === situation.who ? { ...(tools ? { tools } : {}) } : { costs: defaultCosts(who) }),
   };
-  return start === 'now' ? person : { ...person, findings: [], stopAnswers: {}, corrections: [], access: [] };
+  return start === 'now'
+    ? { ...person, ...(hold ? { hold } : {}) }
+    : { ...person, findings: [], stopAnswers: {}, corrections: [], access: [] };
 }

@@ -4,7 +4,9 @@ import {
   situationOf,
   type ComplaintState,
   type PinnedTree,
+  type VerdictOfComplaint,
   type VisitEvent,
+  type VisitState,
 } from '../../shared/visit/index.ts';
 
 /** Where one complaint of a visit stands, for the yard. */
@@ -29,5 +31,15 @@ export function standingsOf(
     const { verdict } = assess(situationOf(visit, complaint, pinned.tree, pinned.vocabulary)).verdict;
     const { id, words, phase, closedHow } = complaint;
     return [{ id, title: pinned.tree.title, words, phase, verdict, ...(closedHow ? { closedHow } : {}) }];
+  });
+}
+
+/** The drive verdict of each complaint that is not closed. */
+export function verdictsOf(visit: VisitState, trees: ReadonlyMap<string, PinnedTree>): VerdictOfComplaint[] {
+  return visit.complaints.flatMap((complaint) => {
+    const pinned = trees.get(complaint.treeHash);
+    if (!pinned || complaint.phase === 'closed') return [];
+    const { tree, vocabulary } = pinned;
+    return [{ title: tree.title, verdict: assess(situationOf(visit, complaint, tree, vocabulary)).verdict }];
   });
 }

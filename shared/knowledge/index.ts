@@ -16,3 +16,13 @@ export { complaintIndex, searchComplaints, type ComplaintIndex, type Hit } from 
 export { factsIn, recalledChecks, type RecalledCheck, type SaidFact } from './facts.ts';
 export { twoComplaints, type ComplaintPart } from './two-complaints.ts';
 export { EXCEPTION_CODES, LINT_RULES, lintTree, type LintRule } from './lint/index.ts';
+export {
+  ROAD_GAUGES,
+  ROAD_PANELS,
+  ROAD_PANEL_WORDS,
+  ROAD_ROWS,
+  ROAD_SIGNS,
+  type RoadGauge,
+  type RoadPanel,
+  type RoadRow,
+} from './road-sheet.ts';

@@ -6,14 +6,17 @@ import { vocabularyFiles } from './schema.ts';
 import { SourceFile } from './source-file.ts';
 import { checkBodyOf } from './check-body.ts';
 import { nearestText, unknownUnit } from './names.ts';
+import { roadSayings } from './read-road.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
-const NAMES = ['limits', 'instruments', 'access', 'layout', 'tools', 'checks'] as const;
+const NAMES = ['limits', 'instruments', 'access', 'layout', 'tools', 'checks', 'road'] as const;
+/** Came later: visits keep the vocabulary they were begun with, and older ones have none. */
+const LATER: readonly string[] = ['road'];
 
 /**
  * Reads the vocabulary files.
  *
- * @param files  file name ("limits.yaml", with or without folder) → text; all six of limits, instruments, access, layout, tools, checks.
+ * @param files  file name ("limits.yaml", with or without folder) → text; all six of limits, instruments, access, layout, tools, checks; `road` may be missing.
  * @returns the vocabulary, or every problem of every file with its place.
  */
 export function readVocabulary(files: Readonly<Record<string, string>>): ReadResult<Vocabulary> {
@@ -23,7 +26,7 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     if (found) return found;
     const path = Object.keys(files).find((each) => each === `${name}.yaml` || each.endsWith(`/${name}.yaml`));
     const made = new SourceFile(path ?? `trees/vocabulary/${name}.yaml`, path === undefined ? '[]' : files[path]!);
-    if (path === undefined)
+    if (path === undefined && !LATER.includes(name))
       made.error('missing-file', [], `The vocabulary has no file ${name}.yaml. Add it, even if it holds only [].`);
     sources.set(name, made);
     return made;
@@ -40,6 +43,7 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     layout: part('layout'),
     tools: part('tools'),
     checks: part('checks'),
+    road: part('road'),
   };
   for (const name of NAMES) reportDuplicates(source(name), parts[name] ?? []);
 
@@ -92,6 +96,8 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     }),
   );
 
+  const road = roadSayings(parts.road ?? [], source('road'), new Map(checks.map((each) => [each.id, each])));
+
   const problems = inFileOrder([...sources.values()].flatMap((file) => file.problems));
   if (problems.some((problem) => problem.level === 'error')) return { value: null, problems };
   return {
@@ -118,6 +124,7 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
       layout: parts.layout!.map(({ usual, ...feature }) => ({ ...feature, ...(usual === undefined ? {} : { usual }) })),
       tools: parts.tools!,
       checks: new Map(checks.map((each) => [each.id, each])),
+      road,
     },
   };
 }

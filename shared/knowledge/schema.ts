@@ -186,4 +186,29 @@ export const vocabularyFiles = {
   ),
   tools: v.array(v.strictObject({ id, name: text, covers: texts, usualFor: v.array(v.picklist(ROLES)) })),
   checks: v.array(v.strictObject(checkBody)),
+  road: v.array(
+    v.strictObject({
+      id,
+      noted: v.optional(
+        v.pipe(v.array(v.strictObject({ row: id, choices: v.array(id) })), v.minLength(1, 'at least one note')),
+      ),
+      gauge: v.optional(
+        v.strictObject({ of: id, take: v.picklist(['highest', 'lowest', 'last']), afterMin: v.optional(minutes) }),
+      ),
+      says: v.pipe(
+        v.array(
+          v.union([
+            v.strictObject({ tree: id, check: id, result: v.optional(id), shared: v.optional(v.undefined()) }),
+            v.strictObject({
+              shared: id,
+              result: v.optional(id),
+              tree: v.optional(v.undefined()),
+              check: v.optional(v.undefined()),
+            }),
+          ]),
+        ),
+        v.minLength(1, 'at least one check'),
+      ),
+    }),
+  ),
 };

@@ -73,6 +73,29 @@ export type SharedCheck = Omit<
   'sharedAs' | 'likelihood' | 'group' | 'requires' | 'settles' | 'when' | 'appliesTo' | 'pictures'
 >;
 
+/** What notes of a road test say: results of checks, to be confirmed by the person. */
+export interface RoadSaying {
+  readonly id: string;
+  /** All of these must have been noted, each with one of its choices; empty where a gauge says it. */
+  readonly noted: readonly { readonly row: string; readonly choices: readonly string[] }[];
+  /** A figure of one gauge is the reading of a measuring check. */
+  readonly gauge?: {
+    readonly of: string;
+    readonly take: 'highest' | 'lowest' | 'last';
+    /** Only figures noted so many minutes after the start count. */
+    readonly afterMin?: number;
+  };
+  readonly says: readonly {
+    /** The tree whose check it is; absent for a shared one. */
+    readonly tree?: string;
+    readonly shared?: string;
+    /** Check of that tree, or the shared check. */
+    readonly check: string;
+    /** Absent = the figure of the gauge is its reading. */
+    readonly result?: string;
+  }[];
+}
+
 export interface Vocabulary {
   readonly limits: ReadonlyMap<string, Limit>;
   readonly instruments: ReadonlyMap<string, Instrument>;
@@ -80,6 +103,8 @@ export interface Vocabulary {
   readonly access: readonly AccessState[];
   readonly layout: readonly LayoutFeature[];
   readonly checks: ReadonlyMap<string, SharedCheck>;
+  /** What a road test says about the complaints; empty where a visit was begun before there was one. */
+  readonly road: readonly RoadSaying[];
   /** What the program asks the user to have at hand: tool id → words of `Check.tools` it provides. */
   readonly tools: readonly ToolKind[];
 }

@@ -1,5 +1,6 @@
 /** What `assess` says about a situation. Screens, the command line and the evaluation all read this. */
 import type { Role, Verdict } from '../knowledge/tree.ts';
+import type { Hold } from './situation.ts';
 
 export interface CauseBelief {
   readonly cause: string;
@@ -22,6 +23,8 @@ export interface DriveVerdict {
   readonly doNow: string;
   /** Stop-rule questions not answered yet, in the order of the file. */
   readonly openQuestions: readonly string[];
+  /** A sheet of the visit holds the coach at least so strictly, beside what the complaint says. */
+  readonly hold?: Hold;
 }
 
 export interface FiredRule {

@@ -33,7 +33,9 @@ export function blockedReason(
   if (fit.fits === 'no') return { kind: 'layout', feature: fit.feature, known: true };
   // Before who and with what: nobody takes a coach on the road that has to stay.
   if (verdict && situation.vocabulary.access.find(({ id }) => id === check.access)?.moves) {
-    const ruled = verdict.fired.some((rule) => rule.verdict !== 'drive-and-book');
+    const ruled =
+      verdict.fired.some((rule) => rule.verdict !== 'drive-and-book') ||
+      (verdict.hold !== undefined && verdict.hold.verdict !== 'drive-and-book');
     const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
     if (verdict.verdict === 'stay-put' || ruled) return { kind: 'verdict' };
     if (owner && verdict.openQuestions.length > 0) return { kind: 'triage' };

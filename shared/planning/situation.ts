@@ -1,7 +1,7 @@
 /** Everything that decides what to advise: input of `assess`. No clock, no file. */
 import type { Finding } from '../inference/finding.ts';
 import type { Layout } from '../knowledge/layout.ts';
-import type { Role, Tree } from '../knowledge/tree.ts';
+import type { Role, Tree, Verdict } from '../knowledge/tree.ts';
 import type { Vocabulary } from '../knowledge/vocabulary.ts';
 
 export type StopAnswer = 'yes' | 'no' | 'not-sure';
@@ -32,6 +32,15 @@ export interface Costs {
   readonly missDamage: number;
 }
 
+/** What holds the coach whatever the complaint says: a sheet of the visit, such as the air test. */
+export interface Hold {
+  readonly verdict: Verdict;
+  /** One sentence: what was found. */
+  readonly because: string;
+  /** What to do now, in the user's words. */
+  readonly doNow: string;
+}
+
 export interface Situation {
   readonly tree: Tree;
   readonly vocabulary: Vocabulary;
@@ -48,4 +57,6 @@ export interface Situation {
   /** Open access states, ids; empty = parked and closed. */
   readonly access: readonly string[];
   readonly costs: Costs;
+  /** The verdict is at least as strict as this. */
+  readonly hold?: Hold;
 }

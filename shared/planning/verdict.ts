@@ -4,7 +4,7 @@ import { VERDICTS, type Cause, type Check, type StopRule, type Tree, type Verdic
 import type { DriveVerdict, FiredRule } from './assessment.ts';
 import { clearResult, possibleResults } from './clear-result.ts';
 import { dangerThreshold } from './costs.ts';
-import type { Situation } from './situation.ts';
+import type { Hold, Situation } from './situation.ts';
 import { standing } from './standing.ts';
 
 /** Belief in a danger cause from which it is treated as found, for the advice to drive. Judgement. */
@@ -30,11 +30,27 @@ export function stricter(a: Verdict, b: Verdict): Verdict {
   return VERDICTS.indexOf(a) <= VERDICTS.indexOf(b) ? a : b;
 }
 
+/** A verdict made at least as strict as what holds the coach; never milder. Without a hold it stays as it is. */
+function underHold(verdict: DriveVerdict, hold: Hold | undefined): DriveVerdict {
+  if (!hold) return verdict;
+  if (hold.verdict === verdict.verdict || stricter(hold.verdict, verdict.verdict) !== hold.verdict) {
+    return { ...verdict, hold };
+  }
+  return { ...verdict, verdict: hold.verdict, because: hold.because, doNow: hold.doNow || GENERAL[hold.verdict], hold };
+}
+
 /**
- * May the coach move? A rule in force beats any belief; the strictest rule wins. Without one, "creep" holds until every
- * question of the stricter rules is answered and the belief in danger causes has fallen below half the threshold.
+ * May the coach move? What a sheet of the visit found holds it at least so strictly (PLA-32); for the rest `complaintVerdict`.
  */
 export function driveVerdict(situation: Situation, model: BeliefModel): DriveVerdict {
+  return underHold(complaintVerdict(situation, model), situation.hold);
+}
+
+/**
+ * May the coach move, by this complaint? A rule in force beats any belief; the strictest rule wins. Without one, "creep" holds until every
+ * question of the stricter rules is answered and the belief in danger causes has fallen below half the threshold.
+ */
+function complaintVerdict(situation: Situation, model: BeliefModel): DriveVerdict {
   const { tree } = situation;
   const checks = new Map(tree.checks.map((check) => [check.id, check]));
   const rules = tree.stopRules.filter((rule) => applies(rule, tree, situation));

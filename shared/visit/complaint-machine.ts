@@ -1,7 +1,7 @@
 import { assign, setup } from 'xstate';
 import type { Tree } from '../knowledge/tree.ts';
 import type { StopAnswer } from '../planning/situation.ts';
-import type { EventOf, RecordedValue, VisitEvent } from './events.ts';
+import type { RecordedValue, VisitEvent } from './events.ts';
 
 /** What the machine has to know of a tree. */
 export interface StopIndex {
@@ -33,10 +33,7 @@ interface ComplaintContext extends ComplaintInput {
 }
 
 /** Log events that a complaint hears. */
-export type ComplaintLogEvent = Exclude<
-  VisitEvent,
-  EventOf<'visit.opened'> | EventOf<'event.taken-back'> | EventOf<'event.put-back'>
->;
+export type ComplaintLogEvent = Extract<VisitEvent, { readonly complaint: string }>;
 
 /** The machine's own events: a log event under the name that XState wants. */
 export type ComplaintMachineEvent = {

@@ -6,6 +6,12 @@
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { StopAnswer } from '../planning/situation.ts';
 import type { PlanEventBody } from './plan/events.ts';
+import type { AirTestEventBody } from './air-test/events.ts';
+import type { InspectionEventBody } from './inspection/events.ts';
+import type { Reading } from './reading.ts';
+import type { RoadEventBody } from './road/events.ts';
+
+export type { Reading } from './reading.ts';
 
 /** Version of this list. A log of a newer version is opened read-only with a message; older ones are migrated. */
 export const EVENT_VERSION = 1;
@@ -21,15 +27,6 @@ export interface EventHead {
   readonly by: string;
 }
 
-export interface Reading {
-  /** As typed, in the unit typed. */
-  readonly value: number;
-  /** Unit id of `shared/units`. */
-  readonly unit: string;
-  /** Instrument id when it is not the one the check names. */
-  readonly instrument?: string;
-}
-
 /** What was recorded as the outcome of a check. */
 export type RecordedValue =
   | { readonly kind: 'result'; readonly result: string }
@@ -38,6 +35,9 @@ export type RecordedValue =
   | { readonly kind: 'cant-do'; readonly why?: string };
 
 export type VisitEventBody =
+  | AirTestEventBody
+  | RoadEventBody
+  | InspectionEventBody
   | { readonly kind: 'visit.opened'; readonly coach: string; readonly demo: boolean }
   /** Who works now and what they have; holds until changed. `tools` undefined = what the role usually has. */
   | { readonly kind: 'person.set'; readonly who: Role; readonly tools?: readonly string[] }

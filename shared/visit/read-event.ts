@@ -1,8 +1,11 @@
 import * as v from 'valibot';
 import { ROLES } from '../knowledge/tree.ts';
 import { EVENT_VERSION, type VisitEvent } from './events.ts';
+import { airTestEventSchemas } from './air-test/events.ts';
+import { inspectionEventSchemas } from './inspection/events.ts';
 import { migrate } from './migrations/index.ts';
 import { planEventSchemas } from './plan/events.ts';
+import { roadEventSchemas } from './road/events.ts';
 
 /** A log line that cannot be taken. The message is for the user; the line itself stays in its file. */
 export class EventError extends Error {
@@ -29,6 +32,9 @@ const value = v.variant('kind', [
 const head = { id, v: v.number(), at: v.string(), by: v.pipe(v.string(), v.maxLength(80)) };
 const complaint = id;
 const event = v.variant('kind', [
+  ...airTestEventSchemas,
+  ...roadEventSchemas,
+  ...inspectionEventSchemas,
   v.strictObject({ ...head, kind: v.literal('visit.opened'), coach: text, demo: v.boolean() }),
   v.strictObject({ ...head, kind: v.literal('person.set'), who: v.picklist(ROLES), tools: v.optional(ids) }),
   v.strictObject({

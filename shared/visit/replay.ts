@@ -1,10 +1,12 @@
 import { createActor, initialTransition, transition, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
+import { emptyAirTest, foldAirTest } from './air-test/state.ts';
 import { ComplaintFold } from './complaint-fold.ts';
 import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
 import type { EventOf, VisitEvent } from './events.ts';
+import { emptyInspection, foldInspection } from './inspection/state.ts';
 import type { PinnedTree } from './pinned-tree.ts';
 import { unprovenCauses } from './plan/complaint-lines.ts';
 import { isPlanEvent } from './plan/events.ts';
@@ -12,6 +14,7 @@ import { foldPlan } from './plan/fold.ts';
 import { refusesPlan } from './plan/refusals.ts';
 import { emptyPlan } from './plan/state.ts';
 import { recordedResults } from './recorded-value.ts';
+import { emptyRoad, foldRoad, refusesRoad } from './road/state.ts';
 import type { ComplaintPhase, IgnoredEvent, VisitState } from './state.ts';
 import { visitMachine } from './visit-machine.ts';
 
@@ -41,9 +44,17 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   const ignored: IgnoredEvent[] = [];
   let plan = emptyPlan();
   let [visit] = initialTransition(visitMachine);
+  let airTest = emptyAirTest();
+  let road = emptyRoad();
+  let inspection = emptyInspection();
 
   for (const event of effectiveEvents(events)) {
     const unused = ignored.length;
+    airTest = foldAirTest(airTest, event);
+    const notOnTheRoad = refusesRoad(road, event);
+    if (notOnTheRoad !== null) ignored.push({ event, why: notOnTheRoad });
+    road = foldRoad(road, event);
+    inspection = foldInspection(inspection, event);
     switch (event.kind) {
       case 'visit.opened':
         ({ coach, demo } = event);
@@ -77,7 +88,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
         if (isPlanEvent(event)) {
           const why = refusesPlan(plan, event, unproven());
           if (why !== null) ignored.push({ event, why });
-        } else tell(event);
+        } else if (isOfComplaint(event)) tell(event);
     }
     // What no complaint could use does not move the visit either.
     if (ignored.length > unused) continue;
@@ -109,6 +120,9 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     costs: Object.fromEntries(costs),
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
     plan,
+    airTest,
+    road,
+    inspection,
     ignored,
     ...(undo ? { undo } : {}),
     ...(redo ? { redo } : {}),
@@ -155,7 +169,6 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   }
 
   function tell(event: ComplaintLogEvent): void {
-    if (!('complaint' in event)) return;
     const mine = running.get(event.complaint);
     if (!mine) {
       ignored.push({ event, why: 'It belongs to a complaint that is not open in this visit.' });
@@ -192,6 +205,10 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
 
 /** Events that change what is known but not where the complaint stands. */
 const ALWAYS: ReadonlySet<VisitEvent['kind']> = new Set(['note.added', 'photo.added', 'access.set', 'noticed.asked']);
+
+function isOfComplaint(event: VisitEvent): event is ComplaintLogEvent {
+  return 'complaint' in event;
+}
 
 function isCost(name: string): name is keyof Costs {
   return ['handOver', 'wrongPart', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);

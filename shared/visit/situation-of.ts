@@ -2,6 +2,7 @@ import type { Finding } from '../inference/index.ts';
 import type { Tree } from '../knowledge/tree.ts';
 import type { Vocabulary } from '../knowledge/vocabulary.ts';
 import { defaultCosts, type Situation } from '../planning/index.ts';
+import { holdOf } from './hold.ts';
 import { findingValue } from './recorded-value.ts';
 import type { ComplaintState, VisitState } from './state.ts';
 
@@ -24,6 +25,7 @@ export function situationOf(
     latest.delete(place);
     latest.set(place, { id, check: checkId, value: used, ...(site === undefined ? {} : { site }) });
   }
+  const hold = holdOf(visit);
   return {
     tree,
     vocabulary,
@@ -36,5 +38,6 @@ export function situationOf(
     corrections: complaint.corrections,
     access: complaint.access,
     costs: { ...defaultCosts(visit.who), ...visit.costs },
+    ...(hold ? { hold } : {}),
   };
 }

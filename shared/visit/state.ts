@@ -2,8 +2,11 @@
 import type { Layout } from '../knowledge/layout.ts';
 import type { Role } from '../knowledge/tree.ts';
 import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts';
+import type { AirTestState } from './air-test/state.ts';
 import type { Reading, RecordedValue, VisitEvent } from './events.ts';
 import type { PlanState } from './plan/state.ts';
+import type { InspectionState } from './inspection/state.ts';
+import type { RoadState } from './road/state.ts';
 
 /** Where the complaint machine stands; substates of `checking` are written with a dot. */
 export const PHASES = [
@@ -89,6 +92,9 @@ export interface VisitState {
   readonly complaints: readonly ComplaintState[];
   /** What was said about the plan; `planOf` joins it with the rest. */
   readonly plan: PlanState;
+  readonly airTest: AirTestState;
+  readonly road: RoadState;
+  readonly inspection: InspectionState;
   readonly ignored: readonly IgnoredEvent[];
   /** What the undo key takes back and what the redo key puts back. */
   readonly undo?: VisitEvent;

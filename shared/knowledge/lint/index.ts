@@ -14,6 +14,7 @@ import { measureWithoutLimit } from './measure-without-limit.ts';
 import { missingProof } from './missing-proof.ts';
 import { ownerInDanger } from './owner-in-danger.ts';
 import { resultUnexplained } from './result-unexplained.ts';
+import { roadSaysUnknown } from './road-says-unknown.ts';
 import type { LintRule } from './rule.ts';
 import { teachingOrder } from './teaching-order.ts';
 import { toolNotCovered } from './tool-not-covered.ts';
@@ -39,6 +40,7 @@ export const LINT_RULES: readonly LintRule[] = [
   unknownReference,
   toolNotCovered,
   fewPhrases,
+  roadSaysUnknown,
 ];
 
 /** Faults of the exceptions that a tree makes from the rules. They cannot be excepted themselves. */

@@ -2,7 +2,7 @@ import { nearestText } from '../names.ts';
 import { packError, type PackProblem } from './pack-problem.ts';
 
 /** Files of a vocabulary; a pack may bring its own in place of the built-in one of that name. */
-export const VOCABULARY_NAMES = ['limits', 'instruments', 'access', 'layout', 'tools', 'checks'] as const;
+export const VOCABULARY_NAMES = ['limits', 'instruments', 'access', 'layout', 'tools', 'checks', 'road'] as const;
 
 const PART = /^[a-z0-9-]+$/;
 

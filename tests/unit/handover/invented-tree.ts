@@ -177,6 +177,7 @@ const VOCABULARY: Vocabulary = {
   ],
   checks: new Map(),
   tools: [],
+  road: [],
 };
 
 export const PINNED: ReadonlyMap<string, PinnedTree> = new Map([[HASH, { tree: TREE, vocabulary: VOCABULARY }]]);

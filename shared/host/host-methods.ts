@@ -14,6 +14,11 @@ export const HOST_METHODS = [
   'visits.create',
   'visits.read',
   'visits.append',
+  'coaches.list',
+  'coaches.create',
+  'coaches.read',
+  'coaches.append',
+  'coaches.history',
   'photos.write',
   'photos.read',
 ] as const;

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { ROLES } from '../knowledge/tree.ts';
+import { arrivalEventSchemas } from './arrival/events.ts';
 import { EVENT_VERSION, type VisitEvent } from './events.ts';
 import { migrate } from './migrations/index.ts';
 
@@ -28,7 +29,14 @@ const value = v.variant('kind', [
 const head = { id, v: v.number(), at: v.string(), by: v.pipe(v.string(), v.maxLength(80)) };
 const complaint = id;
 const event = v.variant('kind', [
-  v.strictObject({ ...head, kind: v.literal('visit.opened'), coach: text, demo: v.boolean() }),
+  ...arrivalEventSchemas(head),
+  v.strictObject({
+    ...head,
+    kind: v.literal('visit.opened'),
+    coach: text,
+    demo: v.boolean(),
+    coachId: v.optional(id),
+  }),
   v.strictObject({ ...head, kind: v.literal('person.set'), who: v.picklist(ROLES), tools: v.optional(ids) }),
   v.strictObject({
     ...head,

@@ -1,6 +1,7 @@
 import { createActor, initialTransition, transition, type ActorRefFrom, type SnapshotFrom } from 'xstate';
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
+import { emptyArrival, foldArrival } from './arrival/state.ts';
 import { ComplaintFold } from './complaint-fold.ts';
 import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
@@ -34,14 +35,17 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   const costs = new Map<keyof Costs, number>();
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
+  let arrival = emptyArrival();
   let [visit] = initialTransition(visitMachine);
 
   for (const event of effectiveEvents(events)) {
     const unused = ignored.length;
+    arrival = foldArrival(arrival, event);
     switch (event.kind) {
       case 'visit.opened':
         ({ coach, demo } = event);
         openedAt = event.at;
+        if (event.coachId !== undefined) arrival = { ...arrival, coachId: event.coachId };
         break;
       case 'person.set':
         who = event.who;
@@ -97,6 +101,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     layout: Object.fromEntries(layout),
     layoutNotKnown: [...notKnown],
     costs: Object.fromEntries(costs),
+    arrival,
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
     ignored,
     ...(undo ? { undo } : {}),

@@ -2,6 +2,7 @@
 import type { Layout } from '../knowledge/layout.ts';
 import type { Role } from '../knowledge/tree.ts';
 import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts';
+import type { ArrivalState } from './arrival/state.ts';
 import type { Reading, RecordedValue, VisitEvent } from './events.ts';
 
 /** Where the complaint machine stands; substates of `checking` are written with a dot. */
@@ -85,6 +86,8 @@ export interface VisitState {
   /** Features that were asked and that nobody could answer: not asked again by itself. */
   readonly layoutNotKnown: readonly string[];
   readonly costs: Partial<Costs>;
+  /** What was told and seen at the arrival. */
+  readonly arrival: ArrivalState;
   readonly complaints: readonly ComplaintState[];
   readonly ignored: readonly IgnoredEvent[];
   /** What the undo key takes back and what the redo key puts back. */

@@ -13,6 +13,7 @@ import {
   type VisitEvent,
   type VisitEventBody,
 } from '../../shared/visit/index.ts';
+import { listTimes } from './lists.ts';
 
 function medianMs(run: () => unknown, times = 60, before = 20): number {
   for (let i = 0; i < before; i++) run();
@@ -118,6 +119,12 @@ line(
   10,
   'ms',
 );
+
+const lists = await listTimes();
+line('list of 10,000 visits', lists.again, 300, 'ms');
+line('the same, first after a start', lists.afterStart, 300, 'ms');
+line('a coach with 200 visits, its history and trends', lists.coach, 300, 'ms');
+console.log(`the list of 10,000 visits when none has ever been listed, once: ${lists.never.toFixed(0)} ms`);
 
 const assets = new URL('../../build/renderer/assets/', import.meta.url);
 if (existsSync(assets)) {

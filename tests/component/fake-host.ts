@@ -1,7 +1,10 @@
 import { join } from 'node:path';
+import { coachSummaryOf } from '../../electron/host/coach-calls.ts';
 import { cardsOf } from '../../electron/host/tree-cards.ts';
 import type { Draft } from '../../electron/host/draft-files.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
+import { visitSummaryOf } from '../../electron/host/visit-summary.ts';
+import { visitRecord } from '../../shared/coach/index.ts';
 import {
   checkedRequest,
   DEFAULT_SETTINGS,
@@ -12,8 +15,8 @@ import {
   type HostRequest,
   type PackCard,
   type Settings,
-  type VisitSummary,
 } from '../../shared/host/host-api.ts';
+import { readEvent } from '../../shared/visit/index.ts';
 
 type EventRecord = HostAnswer<'visits.read'>['events'][number];
 
@@ -21,6 +24,8 @@ type EventRecord = HostAnswer<'visits.read'>['events'][number];
 export interface FakeHost extends HostClient {
   /** Visit → its log, as it would be on disk. */
   readonly logs: Map<string, EventRecord[]>;
+  /** Coach → its log. */
+  readonly coaches: Map<string, EventRecord[]>;
   settings: Settings;
   /** While set, writing is refused with this sentence. */
   refusal: string | null;
@@ -46,6 +51,12 @@ const list = cardsOf(trees);
 /** Builds the fake; each test gets its own. */
 export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   const logs = new Map<string, EventRecord[]>();
+  const coaches = new Map<string, EventRecord[]>();
+  const coachOf = (coach: string): EventRecord[] => {
+    const log = coaches.get(coach);
+    if (!log) throw new HostError({ code: 'no-such-coach', message: 'There is no such coach.' });
+    return log;
+  };
   const logOf = (visit: string): EventRecord[] => {
     const log = logs.get(visit);
     if (!log) throw new HostError({ code: 'no-such-visit', message: 'There is no such visit.' });
@@ -95,7 +106,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       fake.packs = fake.packs.filter((pack) => pack.name !== name);
       return { removed: name };
     },
-    'visits.list': () => ({ visits: [...logs].map(([id, log]) => summaryOf(id, log)), notices: [] }),
+    'visits.list': () => ({ visits: [...logs].flatMap(([id, log]) => visitSummaryOf(id, log) ?? []), notices: [] }),
     'visits.create': ({ visit, first }) => {
       refuseIfTold();
       logs.set(visit, [first]);
@@ -107,6 +118,28 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       logOf(visit).push(...events);
       return { written: events.length };
     },
+    'coaches.list': () => ({
+      coaches: [...coaches].flatMap(([id, log]) => coachSummaryOf(id, log) ?? []),
+      notices: [],
+    }),
+    'coaches.create': ({ coach, first }) => {
+      refuseIfTold();
+      coaches.set(coach, [first]);
+      return { coach };
+    },
+    'coaches.read': ({ coach }) => ({ events: coachOf(coach), notices: [], readOnly: false }),
+    'coaches.append': ({ coach, events }) => {
+      refuseIfTold();
+      coachOf(coach).push(...events);
+      return { written: events.length };
+    },
+    'coaches.history': ({ coach }) => ({
+      visits: [...logs].flatMap(([id, log]) => {
+        const summary = visitSummaryOf(id, log);
+        return summary?.coachId === coach ? [{ ...summary, ...visitRecord(log.map(readEvent)) }] : [];
+      }),
+      notices: [],
+    }),
     'photos.write': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
@@ -116,6 +149,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   };
   const fake: FakeHost = {
     logs,
+    coaches,
     settings: { ...DEFAULT_SETTINGS, ...settings },
     refusal: null,
     packs: [],
@@ -128,17 +162,4 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     },
   };
   return fake;
-}
-
-function summaryOf(id: string, log: readonly EventRecord[]): VisitSummary {
-  const first = log[0];
-  if (!first) throw new Error(`The log of ${id} is empty.`);
-  return {
-    id,
-    coach: String(first['coach']),
-    demo: first['demo'] === true,
-    openedAt: first.at,
-    lastAt: log.at(-1)?.at ?? first.at,
-    events: log.length,
-  };
 }

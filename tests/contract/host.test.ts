@@ -13,6 +13,7 @@ import {
   type DirectlyReached,
   type ServerReached,
 } from './carriers.ts';
+import { describeCards, describeCoaches } from './coach-suite.ts';
 import { describeContract, first, person, type Call } from './host-suite.ts';
 import { describePacks } from './pack-suite.ts';
 
@@ -22,6 +23,9 @@ describeContract('over IPC', reachOverIpc);
 describePacks('directly', reachDirectly);
 describePacks('over HTTP', reachOverHttp);
 describePacks('over IPC', reachOverIpc);
+describeCoaches('directly', reachDirectly);
+describeCoaches('over HTTP', reachOverHttp);
+describeCards(reachDirectly);
 afterAll(endIpc);
 
 describe('a call that the contract does not have', () => {

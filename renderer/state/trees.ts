@@ -1,4 +1,10 @@
-import { readTree, readVocabulary, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
+import {
+  readTree,
+  readVocabulary,
+  type LayoutFeature,
+  type Tree,
+  type TreeCard,
+} from '../../shared/knowledge/index.ts';
 import type { Notice, TreeSnapshotAnswer } from '../../shared/host/host-api.ts';
 import type { PinnedTree } from '../../shared/visit/index.ts';
 
@@ -29,6 +35,13 @@ function vocabularyOf(files: Readonly<Record<string, string>>): ReturnType<typeo
   const text = JSON.stringify(files);
   if (lastVocabulary?.text !== text) lastVocabulary = { text, read: readVocabulary(files) };
   return lastVocabulary.read;
+}
+
+/** The questions about the layout, from the vocabulary of any tree; empty when it cannot be read. */
+export function layoutIn({
+  files: { 'tree.yaml': _tree, ...vocabulary },
+}: TreeSnapshotAnswer): readonly LayoutFeature[] {
+  return vocabularyOf(vocabulary).value?.layout ?? [];
 }
 
 /** Reads a snapshot; null with a notice when it has errors. */

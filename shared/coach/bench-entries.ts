@@ -62,7 +62,7 @@ function tankTypes(choices: Map<string, string>): void {
     if (chosen === undefined) continue;
     const [kind, size = ''] = chosen.split(' ');
     if (kind === 'clamp' && size in CHAMBER_VOLUME_IN3) choices.set(name, size);
-    else delete choices.get(name);
+    else choices.delete(name);
   }
 }
 

@@ -134,10 +134,12 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       return { written: events.length };
     },
     'coaches.history': ({ coach }) => ({
-      visits: [...logs].flatMap(([id, log]) => {
-        const summary = visitSummaryOf(id, log);
-        return summary?.coachId === coach ? [{ ...summary, ...visitRecord(log.map(readEvent)) }] : [];
-      }),
+      visits: [...logs]
+        .flatMap(([id, log]) => {
+          const summary = visitSummaryOf(id, log);
+          return summary?.coachId === coach ? [{ ...summary, ...visitRecord(log.map(readEvent)) }] : [];
+        })
+        .sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1)),
       notices: [],
     }),
     'photos.write': () => {

@@ -4,16 +4,16 @@ import {
   checkedRequest,
   HostError,
   isHostMethod,
+  logCards,
   type HostAnswer,
   type HostClient,
   type HostMethod,
   type HostRequest,
-  type Notice,
-  type VisitSummary,
 } from '../../shared/host/host-api.ts';
 import { packHeadText, readPackHead } from '../../shared/knowledge/pack/index.ts';
 import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/index.ts';
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
+import { coachCalls } from './coach-calls.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { DraftFiles, type Draft } from './draft-files.ts';
 import { deviceId } from './device-id.ts';
@@ -25,7 +25,10 @@ import { SettingsFiles } from './settings-files.ts';
 import { TreeCards } from './tree-cards.ts';
 import { TreeReader } from './tree-reader.ts';
 import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
-import { VisitFiles, type EventRecord } from './visit-files.ts';
+import { LogCards } from './log-cards.ts';
+import { LogFiles, type EventRecord } from './visit-files.ts';
+import { refuseNewerEvents, refuseNewerLog } from './newer.ts';
+import { visitSummaryOf } from './visit-summary.ts';
 import { isMissing, readIfThere } from './whole-file.ts';
 
 export interface HostOptions {
@@ -57,8 +60,15 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const { dataFolder, treesFolder, clock = systemClock, report = toStandardError } = options;
   const visitsFolder = join(dataFolder, 'visits');
   const device = await deviceId(dataFolder);
-  const visits = new VisitFiles(visitsFolder, device);
+  const visits = new LogFiles(visitsFolder, device, 'visit');
   const learners = new LearnerFiles(join(dataFolder, 'learners'), device);
+  const visitCards = new LogCards({
+    path: join(dataFolder, 'cache', 'visits.json'),
+    version: options.version,
+    files: visits,
+    schema: logCards.visit,
+    cardOf: visitSummaryOf,
+  });
   const photos = new PhotoFiles(visitsFolder);
   const settings = new SettingsFiles(dataFolder);
   const cards = new TreeCards(dataFolder, options.version, options.preparedCards);
@@ -141,28 +151,13 @@ export async function createHost(options: HostOptions): Promise<Host> {
       return { removed: name };
     },
     'visits.list': async () => {
-      const summaries: VisitSummary[] = [];
-      const notices: Notice[] = [];
-      for (const visit of await visits.list()) {
-        const { records, notices: more } = await visits.read(visit);
-        notices.push(...more);
-        const opened = records.find(({ kind }) => kind === 'visit.opened');
-        if (!opened) continue;
-        summaries.push({
-          id: visit,
-          coach: typeof opened['coach'] === 'string' ? opened['coach'] : '',
-          demo: opened['demo'] === true,
-          openedAt: opened.at,
-          lastAt: records.reduce((last, { at }) => (at > last ? at : last), opened.at),
-          events: records.length,
-        });
-      }
+      const { cards: summaries, notices } = await visitCards.all();
       return { visits: summaries.sort((a, b) => (a.lastAt < b.lastAt ? 1 : -1)), notices };
     },
     'visits.create': async ({ visit, first }) => {
       if (first.kind !== 'visit.opened')
         throw new HostError({ code: 'bad-request', message: 'A visit begins with its opening. Nothing was written.' });
-      refuseNewerEvents([first]);
+      refuseNewerEvents([first], EVENT_VERSION);
       await visits.create(visit, first);
       return { visit };
     },
@@ -177,12 +172,13 @@ export async function createHost(options: HostOptions): Promise<Host> {
       };
     },
     'visits.append': async ({ visit, events }) => {
-      refuseNewerEvents(events);
-      await refuseNewer(visit);
+      refuseNewerEvents(events, EVENT_VERSION);
+      refuseNewerLog((await visits.read(visit)).records, EVENT_VERSION, 'visit');
       for (const event of events) if (event.kind === 'complaint.opened') await pin(visit, event);
       await visits.append(visit, events);
       return { written: events.length };
     },
+    ...coachCalls({ dataFolder, device, version: options.version, visits, visitCards }),
     'photos.write': async ({ visit, type, data }) => {
       if (!(await visits.list()).includes(visit)) {
         throw new HostError({
@@ -190,7 +186,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
           message: 'This visit is not in the data folder. The photo was not stored.',
         });
       }
-      await refuseNewer(visit);
+      refuseNewerLog((await visits.read(visit)).records, EVENT_VERSION, 'visit');
       return { photo: await photos.write(visit, type, data) };
     },
     'photos.read': ({ visit, photo }) => photos.read(visit, photo),
@@ -248,17 +244,6 @@ export async function createHost(options: HostOptions): Promise<Host> {
     }
   }
 
-  /** A log that a newer program has written to is not added to: the two might not mean the same. */
-  async function refuseNewer(visit: string): Promise<void> {
-    const { records } = await visits.read(visit);
-    if (records.some(({ v }) => v > EVENT_VERSION))
-      throw new HostError({
-        code: 'newer-version',
-        message:
-          'This visit was written by a newer Droplight. Nothing was written; bring this program up to date to go on.',
-      });
-  }
-
   /** Keeps the tree of a complaint beside the visit, so that it replays with it for ever. */
   async function pin(visit: string, event: EventRecord): Promise<void> {
     const hash = event['treeHash'];
@@ -278,16 +263,6 @@ export async function createHost(options: HostOptions): Promise<Host> {
       });
     await visits.keep(visit, join('trees', hash), keptFiles(snapshot));
   }
-}
-
-/** An event of a newer list may mean something that this program does not know: it is not written as if it did. */
-function refuseNewerEvents(events: readonly EventRecord[], version = EVENT_VERSION): void {
-  const newer = events.find(({ v }) => v > version);
-  if (newer)
-    throw new HostError({
-      code: 'newer-version',
-      message: `The event "${newer.id}" (${newer.kind.slice(0, 60)}) is of version ${newer.v}; this Droplight writes version ${version}. Nothing was written. Close the window and start the newer Droplight again.`,
-    });
 }
 
 function toStandardError(line: string): void {

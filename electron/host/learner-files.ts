@@ -2,19 +2,19 @@ import { readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { HostError, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
 import { isMissing } from './whole-file.ts';
-import { VisitFiles, type EventRecord } from './visit-files.ts';
+import { LogFiles, type EventRecord } from './visit-files.ts';
 
 /**
  * Learners on disk: `<learners>/<learner>/events-<device>.jsonl`, written and read as visits are, in a folder of their own
  * and under kinds of their own. Nothing else is kept of a learner, so that deleting the folder deletes everything.
  */
 export class LearnerFiles {
-  readonly #logs: VisitFiles;
+  readonly #logs: LogFiles;
   /** The last call: deleting waits for what is being written, and nothing is written into what is being deleted. */
   #last: Promise<unknown> = Promise.resolve();
 
   constructor(folder: string, device: string) {
-    this.#logs = new VisitFiles(folder, device);
+    this.#logs = new LogFiles(folder, device, 'learner');
   }
 
   /** Everybody who has a log here, by name; what could not be read is named. */
@@ -82,25 +82,13 @@ export class LearnerFiles {
     });
   }
 
-  async #read(learner: string): Promise<{ records: EventRecord[]; notices: Notice[] }> {
-    const { records, notices } = await this.#logs.read(learner);
-    return {
-      records,
-      notices: notices.map(({ code, message }) => ({ code: code.replace('visit', 'learner'), message })),
-    };
+  #read(learner: string): Promise<{ records: EventRecord[]; notices: Notice[] }> {
+    return this.#logs.read(learner);
   }
 
-  /** One call after the other, refusals in the words of a learner. */
+  /** One call after the other. */
   #inTurn<T>(run: () => Promise<T>): Promise<T> {
-    const mine = this.#last.then(run, run).catch((problem: unknown) => {
-      if (problem instanceof HostError && problem.code === 'no-such-visit') throw noSuchLearner();
-      if (problem instanceof HostError && problem.code === 'visit-exists')
-        throw new HostError({
-          code: 'learner-exists',
-          message: 'There is a learner with this id already. Nothing was written.',
-        });
-      throw problem;
-    });
+    const mine = this.#last.then(run, run);
     // The caller gets a failure through `mine`; the next call starts all the same.
     this.#last = mine.catch(() => undefined);
     return mine;

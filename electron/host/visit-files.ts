@@ -18,18 +18,26 @@ interface LogRead {
   readonly notices: Notice[];
 }
 
+/** What a folder of logs keeps: the word of its messages and codes. */
+export type KeptKind = 'visit' | 'coach' | 'learner';
+
+/** Name of a file that one device writes to. */
+export const LOG_NAME = /^events-[0-9a-f]+\.jsonl$/;
+
 /**
- * Visits on disk: `<visits>/<visit>/events-<device>.jsonl`, one JSON object a line, appended and flushed before the
- * answer. Each device writes only its own file; reading takes all. A torn last line costs that line only.
+ * Visits, coaches or learners on disk: `<visits>/<visit>/events-<device>.jsonl`, one JSON object a line, appended and flushed
+ * before the answer. Each device writes only its own file; reading takes all. A torn last line costs that line only.
  */
-export class VisitFiles {
+export class LogFiles {
   readonly #folder: string;
   readonly #device: string;
+  readonly #kind: KeptKind;
   readonly #queues = new Map<string, Promise<unknown>>();
 
-  constructor(folder: string, device: string) {
+  constructor(folder: string, device: string, kind: KeptKind) {
     this.#folder = folder;
     this.#device = device;
+    this.#kind = kind;
   }
 
   folderOf(visit: string): string {
@@ -54,7 +62,7 @@ export class VisitFiles {
     }
   }
 
-  /** @throws {HostError} `visit-exists`. */
+  /** @throws {HostError} `visit-exists`, or the same of a coach. */
   async create(visit: string, first: EventRecord): Promise<void> {
     await mkdir(this.#folder, { recursive: true });
     try {
@@ -62,8 +70,8 @@ export class VisitFiles {
     } catch (problem) {
       if (problem instanceof Error && 'code' in problem && problem.code === 'EEXIST') {
         throw new HostError({
-          code: 'visit-exists',
-          message: 'There is a visit with this name already. Nothing was written.',
+          code: `${this.#kind}-exists`,
+          message: `There is a ${this.#kind} with this name already. Nothing was written.`,
         });
       }
       throw problem;
@@ -114,8 +122,8 @@ export class VisitFiles {
     } catch (problem) {
       if (isMissing(problem))
         throw new HostError({
-          code: 'no-such-visit',
-          message: 'This visit is not in the data folder. Nothing was written.',
+          code: `no-such-${this.#kind}`,
+          message: `This ${this.#kind} is not in the data folder. Nothing was written.`,
         });
       throw problem;
     }
@@ -158,10 +166,10 @@ export class VisitFiles {
   async read(visit: string): Promise<LogRead> {
     await this.#queues.get(visit);
     await this.#exists(visit);
-    const names = (await readdir(this.folderOf(visit))).filter((name) => /^events-[0-9a-f]+\.jsonl$/.test(name)).sort();
+    const names = (await readdir(this.folderOf(visit))).filter((name) => LOG_NAME.test(name)).sort();
     const all: LogRead = { records: [], notices: [] };
     for (const name of names) {
-      const { records, notices } = parseLog(await readFile(join(this.folderOf(visit), name), 'utf8'), name);
+      const { records, notices } = parseLog(await readFile(join(this.folderOf(visit), name), 'utf8'), name, this.#kind);
       all.records.push(...records);
       all.notices.push(...notices);
     }
@@ -193,7 +201,7 @@ export class VisitFiles {
 }
 
 /** Lines of one log file; a line that is no record is left out and named. */
-export function parseLog(text: string, name: string): LogRead {
+export function parseLog(text: string, name: string, kind: KeptKind = 'visit'): LogRead {
   const lines = text.split('\n');
   const torn = lines.pop() ?? '';
   const records: EventRecord[] = [];
@@ -204,7 +212,7 @@ export function parseLog(text: string, name: string): LogRead {
     if (record) records.push(record);
     else
       notices.push({
-        code: 'visit-log-damaged',
+        code: `${kind}-log-damaged`,
         message: `Line ${i + 1} of ${name} cannot be read and was left out. The other ${lines.length - 1} lines are here; the file was not changed.`,
       });
   });
@@ -213,7 +221,7 @@ export function parseLog(text: string, name: string): LogRead {
     if (whole) records.push(whole);
     else
       notices.push({
-        code: 'visit-log-torn',
+        code: `${kind}-log-torn`,
         message: `The last line of ${name} was cut off. The ${records.length} before it are here.`,
       });
   }

@@ -39,7 +39,9 @@ import { Bench } from './bench.svelte.ts';
 import { JobPlan } from './job-plan.svelte.ts';
 import { HandOver } from './hand-over.svelte.ts';
 import { Sheets } from './sheets.svelte.ts';
+import { Coaches } from './coaches.svelte.ts';
 import { Keys } from './keys.svelte.ts';
+import { writeDemoCoach, demoArrival } from './demo-coach.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
@@ -78,6 +80,11 @@ export const SCREENS = [
   'air-test',
   'road',
   'inspection',
+  'visit',
+  'arrival',
+  'coaches',
+  'profile',
+  'history',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -90,6 +97,8 @@ interface Around {
   readonly who: Role;
   readonly tools?: readonly string[];
   readonly demo?: boolean;
+  /** Profile of the coach; what it knows of the layout goes into the visit. */
+  readonly coachId?: string | null;
 }
 /** A complaint to open, with the words that brought it up. */
 interface Wanted {
@@ -115,6 +124,7 @@ export class AppState {
     cases: this.cases,
   }));
   readonly sheets = new Sheets();
+  readonly coaches = new Coaches(this);
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),
@@ -274,7 +284,10 @@ export class AppState {
 
   /** To the bench, and back to where it was called from; with the check that it measures for, if there is one. */
   toBench(task: BenchTask | null = null): void {
-    this.bench.from = this.screen === 'yard' || !this.complaint ? 'yard' : 'work';
+    const fromCoach = this.screen === 'profile';
+    this.bench.from = fromCoach ? 'profile' : this.screen === 'yard' || !this.complaint ? 'yard' : 'work';
+    const coach = fromCoach ? this.coaches.openId : this.bench.from === 'work' ? this.visit?.arrival.coachId : null;
+    void this.#guard(() => this.coaches.startBench(this.bench, coach ?? null));
     this.bench.task = task;
     if (task) {
       this.bench.page = 'leak';
@@ -354,6 +367,11 @@ export class AppState {
     this.pinnedTrees = new Map([...this.pinnedTrees, [tree.hash, tree]]);
   }
 
+  /** Reads trees of the list by id, for pages that name their checks; one that is not there any more is passed over. */
+  async readTrees(ids: readonly string[]): Promise<void> {
+    for (const { hash, card } of this.listed) if (ids.includes(card.id)) await this.#loaded(hash);
+  }
+
   /** A tree of the list, read when it is first needed; null with a notice when its file has an error. */
   async #loaded(hash: string): Promise<LoadedTree | null> {
     const known = this.pinnedTrees.get(hash);
@@ -369,20 +387,33 @@ export class AppState {
     const listed = this.listed.find(({ card }) => card.id === DEMO_COMPLAINT);
     if (!listed) return;
     this.#leaveVisit();
-    await this.openComplaint({ ...DEMO, tree: listed, demo: true });
+    let coachId: string | null = null;
+    if (!(await this.#guard(async () => (coachId = await writeDemoCoach(this))))) return;
+    await this.openComplaint({ ...DEMO, tree: listed, demo: true, coachId });
     const complaint = this.complaintId;
     // A refusal has been said already, and stays.
     if (complaint === null) return;
     await this.#guard(async () => {
       const tree = await this.#loaded(listed.hash);
-      if (tree) await this.#write(demoBodies(tree, complaint, () => this.newId()).map((body) => this.#stamped(body)));
+      if (tree)
+        await this.#write(
+          [...demoArrival(() => this.newId()), ...demoBodies(tree, complaint, () => this.newId())].map((body) =>
+            this.#stamped(body),
+          ),
+        );
     });
   }
 
-  /** Leaves the open visit for a fresh one; nothing is written before the complaint is chosen. */
-  newVisit(): void {
+  /**
+   * Leaves the open visit for a fresh one; nothing is written before something is told.
+   *
+   * @param page  the one complaint, or the arrival with everything that is told.
+   * @param coach  profile of the coach; null = of one that is not known here.
+   */
+  newVisit(page: 'intake' | 'arrival' = 'intake', coach: string | null = null): void {
     this.#leaveVisit();
-    this.go('intake');
+    this.coaches.arriving = coach;
+    this.go(page);
   }
 
   #leaveVisit(): void {
@@ -401,18 +432,7 @@ export class AppState {
   async openComplaints(around: Around, wanted: readonly Wanted[]): Promise<void> {
     await this.#guard(async () => {
       for (const { tree } of wanted) if (!(await this.#loaded(tree.hash))) return;
-      if (this.visitId === null) {
-        const first = this.#stamped({
-          kind: 'visit.opened',
-          coach: around.coach.trim() || 'A coach',
-          demo: around.demo ?? false,
-        });
-        const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
-        this.visitId = visit;
-        this.events = [first];
-        const tools = around.tools ? { tools: around.tools } : {};
-        await this.#append({ kind: 'person.set', who: around.who, ...tools });
-      }
+      await this.#begin(around);
       const opened = wanted.map(({ tree, words }) => {
         const event = this.#stamped({
           kind: 'complaint.opened',
@@ -427,6 +447,27 @@ export class AppState {
       this.complaintId = opened[0]?.complaint ?? this.complaintId;
       this.go('work');
     });
+  }
+
+  /** Begins a visit where none is open: coach, who works, and what the profile knows of the layout. */
+  async beginVisit(around: Around): Promise<boolean> {
+    return this.#guard(() => this.#begin(around));
+  }
+
+  async #begin({ coach, who, tools, demo = false, coachId }: Around): Promise<void> {
+    if (this.visitId !== null) return;
+    const layout = coachId ? await this.coaches.layoutOf(coachId) : [];
+    const first = this.#stamped({
+      kind: 'visit.opened',
+      coach: coach.trim() || 'A coach',
+      demo,
+      ...(coachId ? { coachId } : {}),
+    });
+    const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
+    this.visitId = visit;
+    this.events = [first];
+    await this.#append({ kind: 'person.set', who, ...(tools ? { tools } : {}) });
+    if (layout.length > 0) await this.#write(layout.map((body) => this.#stamped(body)));
   }
 
   /** Goes to another complaint of the open visit. */
@@ -448,6 +489,9 @@ export class AppState {
   async actAll(bodies: readonly VisitEventBody[]): Promise<boolean> {
     return this.#guard(() => this.#write(bodies.map((body) => this.#stamped(body))));
   }
+
+  /** Runs what another state asks of the machine side; a refusal is shown. False when there was one. */
+  guarded = (run: () => Promise<unknown>): Promise<boolean> => this.#guard(run);
 
   /**
    * Writes in one go what the person has noticed, and that it was asked.

@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../../shared/units/index.ts';
+import type { BenchStart } from '../../shared/coach/index.ts';
 import type { PressureMark } from '../../shared/measuring/index.ts';
 import { EMPTY_ENTRY, type BenchForm, type Entry } from '../presenters/bench/form.ts';
 import type { BenchTask } from '../presenters/bench/task.ts';
@@ -24,7 +25,14 @@ export type SoundState =
 export class Bench {
   page = $state<BenchPage>('leak');
   /** Page of the window to go back to. */
-  from = $state<'yard' | 'work'>('yard');
+  from = $state<'yard' | 'work' | 'profile'>('yard');
+  /** Coach from whose profile fields were filled, and how many. */
+  startedFrom = $state.raw<{ readonly coach: string; readonly fields: number } | null>(null);
+  /** What the profile put in, by field: taken out again for another coach, unless it was changed. */
+  #put: { readonly figures: Readonly<Record<string, Entry>>; readonly choices: Readonly<Record<string, string>> } = {
+    figures: {},
+    choices: {},
+  };
   entries = $state.raw<Readonly<Record<string, Entry>>>({});
   choices = $state.raw<Readonly<Record<string, string>>>({});
   marks = $state.raw<readonly PressureMark[]>([]);
@@ -53,6 +61,30 @@ export class Bench {
 
   choose(name: string, value: string): void {
     this.choices = { ...this.choices, [name]: value };
+  }
+
+  /**
+   * Fills what the profile of a coach knows into fields that are still empty; what was typed stays. What came from another
+   * coach and was not touched goes first: figures of two coaches must not mix.
+   *
+   * @param coach  null = no coach: only the first half.
+   */
+  startFrom(coach: { readonly name: string; readonly start: BenchStart } | null): void {
+    const entries = Object.entries(this.entries).filter(([name, { text }]) => this.#put.figures[name]?.text !== text);
+    const choices = Object.entries(this.choices).filter(([name, value]) => this.#put.choices[name] !== value);
+    const typed = new Set([...entries.filter(([, { text }]) => text.trim() !== ''), ...choices].map(([name]) => name));
+    const free = <T>(of: Readonly<Record<string, T>>): [string, T][] =>
+      Object.entries(of).filter(([name]) => !typed.has(name));
+    const figures = free(coach?.start.figures ?? {}).map(([name, { value, unit }]): [string, Entry] => [
+      name,
+      { text: String(value), unit },
+    ]);
+    const chosen = free(coach?.start.choices ?? {});
+    this.#put = { figures: Object.fromEntries(figures), choices: Object.fromEntries(chosen) };
+    this.entries = { ...Object.fromEntries(entries), ...this.#put.figures };
+    this.choices = { ...Object.fromEntries(choices), ...this.#put.choices };
+    const fields = figures.length + chosen.length;
+    this.startedFrom = coach && fields > 0 ? { coach: coach.name, fields } : null;
   }
 
   /** What the presenters read. */

@@ -37,6 +37,16 @@ const visitSummary = v.object({
   openedAt: v.string(),
   lastAt: v.string(),
   events: v.number(),
+  /** Profile of its coach, when it is linked to one. */
+  coachId: v.optional(id),
+});
+
+const coachSummary = v.object({
+  id,
+  name: v.string(),
+  demo: v.boolean(),
+  lastAt: v.string(),
+  events: v.number(),
 });
 
 /** What is wrong with stored data, for the user: a sentence with what was kept and what to do. */
@@ -73,8 +83,36 @@ const treeSnapshot = v.object({
   drawings: v.optional(v.record(v.string(), v.string())),
 });
 
+/** Small cards of logs, kept so that a long list need not read every log again (electron/host/log-cards.ts). */
+export const logCards = { visit: visitSummary, coach: coachSummary };
+export const noticeSchema = notice;
+
 /** A list that is only read. */
 const listOf = <S extends v.GenericSchema>(schema: S) => v.pipe(v.array(schema), v.readonly());
+
+const pastVisit = v.object({
+  ...visitSummary.entries,
+  complaints: listOf(
+    v.object({
+      complaint: v.string(),
+      tree: v.string(),
+      words: v.string(),
+      closedHow: v.nullable(v.picklist(['cured', 'handed-over', 'left-open'])),
+      cause: v.nullable(v.string()),
+    }),
+  ),
+  readings: listOf(
+    v.object({
+      finding: v.string(),
+      tree: v.string(),
+      check: v.string(),
+      site: v.nullable(v.string()),
+      value: v.number(),
+      unit: v.string(),
+      at: v.string(),
+    }),
+  ),
+});
 
 const treeCard = v.object({
   id,
@@ -190,6 +228,25 @@ export const hostApi = {
     request: v.object({ visit: id, events: v.pipe(v.array(eventRecord), v.minLength(1), v.maxLength(50)) }),
     answer: v.object({ written: v.number() }),
   },
+  'coaches.list': {
+    request: v.object({}),
+    answer: v.object({ coaches: v.array(coachSummary), notices: v.array(notice) }),
+  },
+  'coaches.create': { request: v.object({ coach: id, first: eventRecord }), answer: v.object({ coach: id }) },
+  'coaches.read': {
+    request: v.object({ coach: id }),
+    answer: v.object({ events: v.array(eventRecord), notices: v.array(notice), readOnly: v.boolean() }),
+  },
+  /** On disk, flushed, before the answer. */
+  'coaches.append': {
+    request: v.object({ coach: id, events: v.pipe(v.array(eventRecord), v.minLength(1), v.maxLength(100)) }),
+    answer: v.object({ written: v.number() }),
+  },
+  /** What the visits of a coach left behind, newest first: complaints, how they ended, every reading. */
+  'coaches.history': {
+    request: v.object({ coach: id }),
+    answer: v.object({ visits: listOf(pastVisit), notices: v.array(notice) }),
+  },
   'photos.write': {
     request: v.object({
       visit: id,
@@ -253,6 +310,8 @@ export class HostError extends Error {
 export type Settings = v.InferOutput<typeof settings>;
 export type VisitSummary = v.InferOutput<typeof visitSummary>;
 export type LearnerSummary = v.InferOutput<typeof learnerSummary>;
+export type CoachSummary = v.InferOutput<typeof coachSummary>;
+export type PastVisit = v.InferOutput<typeof pastVisit>;
 export type TreeList = v.InferOutput<typeof treeList>;
 export type PackCard = v.InferOutput<typeof packCard>;
 export type PackProblem = v.InferOutput<typeof packProblem>;

@@ -1,25 +1,33 @@
-import type { VisitEvent } from './events.ts';
+/** What every log of the program has in common: events of a visit, of a coach. `event` names the one that is taken back. */
+interface LogEntry {
+  readonly id: string;
+  readonly kind: string;
+  readonly event?: string;
+}
 
 /** Events of all writers in one order: by id, which starts with the time; each id once. */
-export function inOrder(events: readonly VisitEvent[]): VisitEvent[] {
+export function inOrder<E extends LogEntry>(events: readonly E[]): E[] {
   const seen = new Set<string>();
   return [...events]
     .sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))
     .filter(({ id }) => !seen.has(id) && !!seen.add(id));
 }
 
-/** Whether an event can be taken back: all but the opening of the visit and taking back itself. */
-export function canTakeBack({ kind }: VisitEvent): boolean {
-  return kind !== 'visit.opened' && kind !== 'event.taken-back' && kind !== 'event.put-back';
+/** Openings of a log, and taking back itself. */
+const STAY: readonly string[] = ['visit.opened', 'coach.opened', 'event.taken-back', 'event.put-back'];
+
+/** Whether an event can be taken back: all but the opening of the log and taking back itself. */
+export function canTakeBack({ kind }: LogEntry): boolean {
+  return !STAY.includes(kind);
 }
 
 /** Ids of the events that are taken back at the end of the log. */
-export function takenBack(events: readonly VisitEvent[]): ReadonlySet<string> {
+export function takenBack(events: readonly LogEntry[]): ReadonlySet<string> {
   const gone = new Set<string>();
   const known = new Map(events.map((event) => [event.id, event]));
   for (const event of events) {
     const target =
-      event.kind === 'event.taken-back' || event.kind === 'event.put-back' ? known.get(event.event) : undefined;
+      event.kind === 'event.taken-back' || event.kind === 'event.put-back' ? known.get(event.event ?? '') : undefined;
     if (!target || !canTakeBack(target)) continue;
     if (event.kind === 'event.taken-back') gone.add(target.id);
     else gone.delete(target.id);
@@ -28,7 +36,7 @@ export function takenBack(events: readonly VisitEvent[]): ReadonlySet<string> {
 }
 
 /** The log as it counts: in order, without what was taken back and without the taking back itself. */
-export function effectiveEvents(events: readonly VisitEvent[]): VisitEvent[] {
+export function effectiveEvents<E extends LogEntry>(events: readonly E[]): E[] {
   const ordered = inOrder(events);
   const gone = takenBack(ordered);
   return ordered.filter(
@@ -37,18 +45,18 @@ export function effectiveEvents(events: readonly VisitEvent[]): VisitEvent[] {
 }
 
 /** The event that the undo key takes back: the newest that still counts. */
-export function undoTarget(events: readonly VisitEvent[]): VisitEvent | undefined {
+export function undoTarget<E extends LogEntry>(events: readonly E[]): E | undefined {
   return effectiveEvents(events).filter(canTakeBack).at(-1);
 }
 
 /** The event that the redo key puts back: the last one taken back, as long as nothing new has happened since. */
-export function redoTarget(events: readonly VisitEvent[]): VisitEvent | undefined {
+export function redoTarget<E extends LogEntry>(events: readonly E[]): E | undefined {
   const ordered = inOrder(events);
   const gone = takenBack(ordered);
   for (const event of [...ordered].reverse()) {
     if (event.kind === 'event.put-back') continue;
     if (event.kind !== 'event.taken-back') return undefined;
-    if (gone.has(event.event)) return ordered.find(({ id }) => id === event.event);
+    if (gone.has(event.event ?? '')) return ordered.find(({ id }) => id === event.event);
   }
   return undefined;
 }

@@ -12,6 +12,7 @@ import type { Reading } from './reading.ts';
 import type { RoadEventBody } from './road/events.ts';
 
 export type { Reading } from './reading.ts';
+import type { ArrivalEventBody } from './arrival/events.ts';
 
 /** Version of this list. A log of a newer version is opened read-only with a message; older ones are migrated. */
 export const EVENT_VERSION = 1;
@@ -38,7 +39,14 @@ export type VisitEventBody =
   | AirTestEventBody
   | RoadEventBody
   | InspectionEventBody
-  | { readonly kind: 'visit.opened'; readonly coach: string; readonly demo: boolean }
+  | ArrivalEventBody
+  | {
+      readonly kind: 'visit.opened';
+      readonly coach: string;
+      readonly demo: boolean;
+      /** Profile of the coach, when there was one; `coach.linked` may say so later. */
+      readonly coachId?: string;
+    }
   /** Who works now and what they have; holds until changed. `tools` undefined = what the role usually has. */
   | { readonly kind: 'person.set'; readonly who: Role; readonly tools?: readonly string[] }
   /** A layout answer about the coach; null says that nobody knows. */

@@ -1,3 +1,4 @@
+export * from './arrival/index.ts';
 export { caseId, closedCases } from './closed-cases.ts';
 export { complaintMachine, heard, stopIndexOf, type ComplaintMachineEvent } from './complaint-machine.ts';
 export { canTakeBack, effectiveEvents, inOrder, newEventId, redoTarget, undoTarget } from './effective-events.ts';

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { ROLES } from '../knowledge/tree.ts';
+import { arrivalEventSchemas } from './arrival/events.ts';
 import { EVENT_VERSION, type VisitEvent } from './events.ts';
 import { airTestEventSchemas } from './air-test/events.ts';
 import { inspectionEventSchemas } from './inspection/events.ts';
@@ -35,7 +36,14 @@ const event = v.variant('kind', [
   ...airTestEventSchemas,
   ...roadEventSchemas,
   ...inspectionEventSchemas,
-  v.strictObject({ ...head, kind: v.literal('visit.opened'), coach: text, demo: v.boolean() }),
+  ...arrivalEventSchemas(head),
+  v.strictObject({
+    ...head,
+    kind: v.literal('visit.opened'),
+    coach: text,
+    demo: v.boolean(),
+    coachId: v.optional(id),
+  }),
   v.strictObject({ ...head, kind: v.literal('person.set'), who: v.picklist(ROLES), tools: v.optional(ids) }),
   v.strictObject({
     ...head,

@@ -2,6 +2,7 @@ import { createActor, initialTransition, transition, type ActorRefFrom, type Sna
 import type { LayoutValue, Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
 import { emptyAirTest, foldAirTest } from './air-test/state.ts';
+import { emptyArrival, foldArrival } from './arrival/state.ts';
 import { ComplaintFold } from './complaint-fold.ts';
 import { complaintMachine, heard, stopIndexOf, type ComplaintLogEvent } from './complaint-machine.ts';
 import { effectiveEvents, redoTarget, undoTarget } from './effective-events.ts';
@@ -43,6 +44,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   const running = new Map<string, Running>();
   const ignored: IgnoredEvent[] = [];
   let plan = emptyPlan();
+  let arrival = emptyArrival();
   let [visit] = initialTransition(visitMachine);
   let airTest = emptyAirTest();
   let road = emptyRoad();
@@ -55,10 +57,12 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     if (notOnTheRoad !== null) ignored.push({ event, why: notOnTheRoad });
     road = foldRoad(road, event);
     inspection = foldInspection(inspection, event);
+    arrival = foldArrival(arrival, event);
     switch (event.kind) {
       case 'visit.opened':
         ({ coach, demo } = event);
         openedAt = event.at;
+        if (event.coachId !== undefined) arrival = { ...arrival, coachId: event.coachId };
         break;
       case 'person.set':
         who = event.who;
@@ -118,6 +122,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
     layout: Object.fromEntries(layout),
     layoutNotKnown: [...notKnown],
     costs: Object.fromEntries(costs),
+    arrival,
     complaints: [...running.values()].map(({ fold, actor }) => fold.state(phaseOf(actor.getSnapshot().value))),
     plan,
     airTest,

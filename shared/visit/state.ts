@@ -3,6 +3,7 @@ import type { Layout } from '../knowledge/layout.ts';
 import type { Role } from '../knowledge/tree.ts';
 import type { CorrectionDone, Costs, StopAnswer } from '../planning/situation.ts';
 import type { AirTestState } from './air-test/state.ts';
+import type { ArrivalState } from './arrival/state.ts';
 import type { Reading, RecordedValue, VisitEvent } from './events.ts';
 import type { PlanState } from './plan/state.ts';
 import type { InspectionState } from './inspection/state.ts';
@@ -89,6 +90,8 @@ export interface VisitState {
   /** Features that were asked and that nobody could answer: not asked again by itself. */
   readonly layoutNotKnown: readonly string[];
   readonly costs: Partial<Costs>;
+  /** What was told and seen at the arrival. */
+  readonly arrival: ArrivalState;
   readonly complaints: readonly ComplaintState[];
   /** What was said about the plan; `planOf` joins it with the rest. */
   readonly plan: PlanState;

@@ -14,6 +14,7 @@ import {
   type VisitEventBody,
 } from '../../shared/visit/index.ts';
 import { firstScreen, isBuilt, windowSize } from './window.ts';
+import { listTimes } from './lists.ts';
 
 function medianMs(run: () => unknown, times = 60, before = 20): number {
   for (let i = 0; i < before; i++) run();
@@ -119,6 +120,12 @@ line(
   10,
   'ms',
 );
+
+const lists = await listTimes();
+line('list of 10,000 visits', lists.again, 300, 'ms');
+line('the same, first after a start', lists.afterStart, 300, 'ms');
+line('a coach with 200 visits, its history and trends', lists.coach, 300, 'ms');
+console.log(`the list of 10,000 visits when none has ever been listed, once: ${lists.never.toFixed(0)} ms`);
 
 /** A report with forty photos of about 300 kB each, as the window's small copies are, to the text of the file. */
 const photographed = events.map((event, i): VisitEvent =>

@@ -4,6 +4,9 @@ import type { Draft } from '../../electron/host/draft-files.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
 import { TreeReader } from '../../electron/host/tree-reader.ts';
 import { treeCard } from '../../shared/knowledge/index.ts';
+import { coachSummaryOf } from '../../electron/host/coach-calls.ts';
+import { visitSummaryOf } from '../../electron/host/visit-summary.ts';
+import { visitRecord } from '../../shared/coach/index.ts';
 import {
   checkedRequest,
   DEFAULT_SETTINGS,
@@ -14,8 +17,8 @@ import {
   type HostRequest,
   type PackCard,
   type Settings,
-  type VisitSummary,
 } from '../../shared/host/host-api.ts';
+import { readEvent } from '../../shared/visit/index.ts';
 
 type EventRecord = HostAnswer<'visits.read'>['events'][number];
 
@@ -25,6 +28,8 @@ export interface FakeHost extends HostClient {
   readonly logs: Map<string, EventRecord[]>;
   /** Learner → its log. */
   readonly learners: Map<string, EventRecord[]>;
+  /** Coach → its log. */
+  readonly coaches: Map<string, EventRecord[]>;
   settings: Settings;
   /** While set, writing is refused with this sentence. */
   refusal: string | null;
@@ -62,6 +67,12 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   const learnerLog = (learner: string): EventRecord[] => {
     const log = learners.get(learner);
     if (!log) throw new HostError({ code: 'no-such-learner', message: 'There is no such learner.' });
+    return log;
+  };
+  const coaches = new Map<string, EventRecord[]>();
+  const coachOf = (coach: string): EventRecord[] => {
+    const log = coaches.get(coach);
+    if (!log) throw new HostError({ code: 'no-such-coach', message: 'There is no such coach.' });
     return log;
   };
   const logOf = (visit: string): EventRecord[] => {
@@ -116,7 +127,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       fake.packs = fake.packs.filter((pack) => pack.name !== name);
       return { removed: name };
     },
-    'visits.list': () => ({ visits: [...logs].map(([id, log]) => summaryOf(id, log)), notices: [] }),
+    'visits.list': () => ({ visits: [...logs].flatMap(([id, log]) => visitSummaryOf(id, log) ?? []), notices: [] }),
     'visits.create': ({ visit, first }) => {
       refuseIfTold();
       logs.set(visit, [first]);
@@ -128,6 +139,30 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       logOf(visit).push(...events);
       return { written: events.length };
     },
+    'coaches.list': () => ({
+      coaches: [...coaches].flatMap(([id, log]) => coachSummaryOf(id, log) ?? []),
+      notices: [],
+    }),
+    'coaches.create': ({ coach, first }) => {
+      refuseIfTold();
+      coaches.set(coach, [first]);
+      return { coach };
+    },
+    'coaches.read': ({ coach }) => ({ events: coachOf(coach), notices: [], readOnly: false }),
+    'coaches.append': ({ coach, events }) => {
+      refuseIfTold();
+      coachOf(coach).push(...events);
+      return { written: events.length };
+    },
+    'coaches.history': ({ coach }) => ({
+      visits: [...logs]
+        .flatMap(([id, log]) => {
+          const summary = visitSummaryOf(id, log);
+          return summary?.coachId === coach ? [{ ...summary, ...visitRecord(log.map(readEvent)) }] : [];
+        })
+        .sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1)),
+      notices: [],
+    }),
     'photos.write': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
@@ -165,6 +200,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
   const fake: FakeHost = {
     logs,
     learners,
+    coaches,
     settings: { ...DEFAULT_SETTINGS, ...settings },
     refusal: null,
     packs: [],
@@ -177,17 +213,4 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     },
   };
   return fake;
-}
-
-function summaryOf(id: string, log: readonly EventRecord[]): VisitSummary {
-  const first = log[0];
-  if (!first) throw new Error(`The log of ${id} is empty.`);
-  return {
-    id,
-    coach: String(first['coach']),
-    demo: first['demo'] === true,
-    openedAt: first.at,
-    lastAt: log.at(-1)?.at ?? first.at,
-    events: log.length,
-  };
 }

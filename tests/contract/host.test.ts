@@ -13,6 +13,7 @@ import {
   type DirectlyReached,
   type ServerReached,
 } from './carriers.ts';
+import { describeCards, describeCoaches } from './coach-suite.ts';
 import { describeContract, first, person, type Call } from './host-suite.ts';
 import { describeLearners } from './learner-suite.ts';
 import { describePacks } from './pack-suite.ts';
@@ -26,6 +27,9 @@ describePacks('over IPC', reachOverIpc);
 describeLearners('directly', reachDirectly);
 describeLearners('over HTTP', reachOverHttp);
 describeLearners('over IPC', reachOverIpc);
+describeCoaches('directly', reachDirectly);
+describeCoaches('over HTTP', reachOverHttp);
+describeCards(reachDirectly);
 afterAll(endIpc);
 
 describe('a call that the contract does not have', () => {

@@ -7,8 +7,8 @@ import {
   type Chamber,
   type DefectiveShare,
   type ServiceBrake,
-  type StrokeClass,
 } from '../../../shared/measuring/index.ts';
+import { STROKE_CLASSES } from '../../../shared/coach/index.ts';
 import { digits, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type NoFigure, type Shown } from './form.ts';
 import { heldView, limitView, type HeldView, type LimitView } from './held.ts';
@@ -26,23 +26,6 @@ export const STROKE_STEPS: readonly string[] = [
   'Mark each pushrod where it leaves the chamber.',
   'A second person presses the pedal fully and holds it.',
   'Measure how far each mark moved. Read the chamber’s size and its stroke marks (square ports or a trapezoid tag: long stroke).',
-];
-
-/** Kinds and sizes that can be chosen; what the limit table lacks is refused there. */
-export const CHAMBERS: readonly (readonly [string, string])[] = [
-  ...[6, 9, 12, 16, 20, 24, 30, 36].map((size) => [`clamp ${size}`, `Type ${size}, clamp ring`] as const),
-  ...(['A', 'B', 'C', 'D', 'E', 'F', 'G'] as const).map(
-    (size) => [`bolt ${size}`, `Size ${size}, bolted flange`] as const,
-  ),
-  ...[9, 12, 16, 20, 24, 30, 36, 50].map((size) => [`rotochamber ${size}`, `Type ${size}, rolling diaphragm`] as const),
-  ['double-diaphragm', 'Type 30, double diaphragm, roller lock'],
-];
-
-export const STROKE_CLASSES: readonly (readonly [StrokeClass, string])[] = [
-  ['unknown', 'Not known: the shorter'],
-  ['standard', 'Standard stroke'],
-  ['long', 'Long stroke'],
-  ['long-3-in', 'Three-inch stroke'],
 ];
 
 /** What is known of a brake beside its stroke. */

@@ -14,6 +14,12 @@ export const HOST_METHODS = [
   'visits.create',
   'visits.read',
   'visits.append',
+  'visits.export',
+  'visits.import',
+  'backup.write',
+  'backup.restore',
+  'exchange.send',
+  'exchange.fetch',
   'photos.write',
   'photos.read',
 ] as const;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { vi } from 'vitest';
 import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
-import { createHost, type Host } from '../../electron/host/host.ts';
+import { createHost, type Host, type HostOptions } from '../../electron/host/host.ts';
 import { startServer, type LoopbackServer } from '../../electron/server/server.ts';
 import { ipcHost, type Bridge } from '../../renderer/app/host-ipc.ts';
 import { HostError, isHostMethod, type HostFault } from '../../shared/host/host-api.ts';
@@ -18,7 +18,7 @@ export interface DirectlyReached extends Reached {
 }
 
 /** The machine side itself, without a carrier. */
-export async function reachDirectly(): Promise<DirectlyReached> {
+export async function reachDirectly(options: Partial<HostOptions> = {}): Promise<DirectlyReached> {
   const home = mkdtempSync(join(tmpdir(), 'droplight-'));
   const lines: string[] = [];
   const host = await createHost({
@@ -27,6 +27,7 @@ export async function reachDirectly(): Promise<DirectlyReached> {
     shell: 'browser',
     version: '0',
     report: (line) => lines.push(line),
+    ...options,
   });
   return {
     home,

@@ -202,15 +202,24 @@ async function namesIn(folder: string): Promise<string[]> {
 export async function drawingsIn(folder: string): Promise<Record<string, string>> {
   const drawings: Record<string, string> = {};
   try {
-    for (const name of (await readdir(join(folder, 'pictures'))).sort())
-      if (/^[a-z0-9-]+\.svg$/.test(name)) drawings[name] = await readFile(join(folder, 'pictures', name), 'utf8');
+    for (const { name, isFile } of await plainNames(join(folder, 'pictures')))
+      if (isFile && /^[a-z0-9-]+\.svg$/.test(name))
+        drawings[name] = await readFile(join(folder, 'pictures', name), 'utf8');
   } catch (problem) {
     if (!isMissing(problem)) throw problem;
   }
   return drawings;
 }
 
+/** Names in a folder, and which of them are plain files: a link is not followed out of the folder. */
+async function plainNames(folder: string): Promise<readonly { readonly name: string; readonly isFile: boolean }[]> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  return entries
+    .map((entry) => ({ name: entry.name, isFile: entry.isFile() }))
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
 /** Drawings of a pack that a tree names; only these go with it. */
-function drawingsNamed(treeYaml: string, all: Readonly<Record<string, string>>): Record<string, string> {
+export function drawingsNamed(treeYaml: string, all: Readonly<Record<string, string>>): Record<string, string> {
   return Object.fromEntries(Object.entries(all).filter(([name]) => treeYaml.includes(name)));
 }

@@ -45,8 +45,8 @@ export interface ServerReached extends DirectlyReached {
 }
 
 /** The machine side over loopback HTTP. */
-export async function reachOverHttp(): Promise<ServerReached> {
-  const direct = await reachDirectly();
+export async function reachOverHttp(options: Partial<HostOptions> = {}): Promise<ServerReached> {
+  const direct = await reachDirectly(options);
   const server = await startServer(direct.host, join(direct.home, 'no-window'));
   const opened = await fetch(server.address, { redirect: 'manual' });
   const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';

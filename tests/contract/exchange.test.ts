@@ -18,7 +18,7 @@ import { describeExchange, filesBelow } from './exchange-suite.ts';
 import { HOSTILE } from './hostile-exchanges.ts';
 
 describeExchange('directly', () => reachDirectly());
-describeExchange('over HTTP', reachOverHttp);
+describeExchange('over HTTP', () => reachOverHttp());
 describeExchange('over IPC', reachOverIpc);
 afterAll(endIpc);
 

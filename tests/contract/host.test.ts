@@ -17,10 +17,10 @@ import { describeContract, first, person, type Call } from './host-suite.ts';
 import { describePacks } from './pack-suite.ts';
 
 describeContract('directly', () => reachDirectly());
-describeContract('over HTTP', reachOverHttp);
+describeContract('over HTTP', () => reachOverHttp());
 describeContract('over IPC', reachOverIpc);
 describePacks('directly', () => reachDirectly());
-describePacks('over HTTP', reachOverHttp);
+describePacks('over HTTP', () => reachOverHttp());
 describePacks('over IPC', reachOverIpc);
 afterAll(endIpc);
 

@@ -38,7 +38,8 @@ export function exchangeHandlers(dataFolder: string, targets: ExchangeTargets): 
   return {
     'visits.export': ({ visit }) =>
       inTurn(async () => {
-        const { name, path } = named(`visit-${visit}`);
+        const opened = (await targets.visits.read(visit)).records.find(({ kind }) => kind === 'visit.opened');
+        const { name, path } = named(`visit-${plainName(opened?.['coach'])}`);
         return { name, path, ...(await exportVisit(path, visit, targets)) };
       }),
     'visits.import': ({ upload }) => take(upload, 'visit'),
@@ -51,4 +52,10 @@ export function exchangeHandlers(dataFolder: string, targets: ExchangeTargets): 
     'exchange.send': ({ upload, at, data }) => inTurn(() => folder.take(upload, at, data)),
     'exchange.fetch': ({ name, at }) => folder.give(name, at),
   };
+}
+
+/** A name as part of a file's name: "Invented coach 7" gives "invented-coach-7". */
+function plainName(name: unknown): string {
+  const plain = typeof name === 'string' ? name.toLowerCase().replace(/[^a-z0-9]+/g, '-') : '';
+  return plain.slice(0, 40).replace(/^-|-$/g, '') || 'of-a-coach';
 }

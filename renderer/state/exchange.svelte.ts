@@ -64,6 +64,7 @@ export class Exchange {
     const { chosen } = this;
     if (!chosen) return;
     const { file, way } = chosen;
+    this.made = null;
     this.taken = null;
     this.problems = [];
     await this.#do(`Looking through “${file.name}”`, async () => {

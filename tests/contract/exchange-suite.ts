@@ -62,6 +62,7 @@ export function describeExchange(carrier: string, reach: () => Promise<Reached>)
 
       const { bytes, answer } = await madeFile(call, 'visits.export', { visit: 'v-sent' });
       expect(answer).toMatchObject({ bytes: bytes.length, notices: [] });
+      expect(answer.name).toMatch(/^visit-invented-coach-7-20\d\d(-\d\d){4}-[0-9a-f]{6}\.zip$/);
       expect(answer.path).toBe(join(reached.home, 'exports', answer.name));
       const before = filesBelow(join(reached.home, 'visits'));
       expect(await takeIn(call, bytes)).toMatchObject({ taken: { visits: [], unchanged: 1 }, problems: [] });

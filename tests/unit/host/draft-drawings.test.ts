@@ -16,7 +16,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 it('[PACK-8] a draft brings the drawings that it names, and is another one when a drawing changes', async () => {
-  const { 'tree.yaml': _tree, ...vocabulary } = TREE_FILES;
+  const vocabulary = Object.fromEntries(Object.entries(TREE_FILES).filter(([name]) => name !== 'tree.yaml'));
   const drafts = new DraftFiles(folder);
   const only = async () => (await drafts.all(vocabulary))[0]!.snapshot;
   expect((await only()).drawings).toBeUndefined();

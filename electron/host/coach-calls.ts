@@ -27,7 +27,7 @@ type CoachCalls = { readonly [M in CoachMethod]: (request: HostRequest<M>) => Pr
 
 interface CoachCallsOptions {
   readonly dataFolder: string;
-  readonly device: string;
+  readonly coaches: LogFiles;
   readonly version: string;
   readonly visits: LogFiles;
   readonly visitCards: LogCards<VisitSummary>;
@@ -47,8 +47,7 @@ const RECORD_KINDS: ReadonlySet<string> = new Set<VisitEventBody['kind']>([
 ]);
 
 /** The calls about coaches: `<data>/coaches/<coach>/events-<device>.jsonl`, written and read as visits are. */
-export function coachCalls({ dataFolder, device, version, visits, visitCards }: CoachCallsOptions): CoachCalls {
-  const coaches = new LogFiles(join(dataFolder, 'coaches'), device, 'coach');
+export function coachCalls({ dataFolder, coaches, version, visits, visitCards }: CoachCallsOptions): CoachCalls {
   const cards = new LogCards({
     path: join(dataFolder, 'cache', 'coaches.json'),
     version,

@@ -6,6 +6,11 @@ export function draftsFolder(data: string, env: NodeJS.ProcessEnv = process.env)
   return env['DROPLIGHT_TREES'] ? resolve(env['DROPLIGHT_TREES']) : join(data, 'drafts');
 }
 
+/** Where visits and coaches lie when several machines share them: `DROPLIGHT_SHARED`, else the data folder itself. */
+export function sharedFolder(data: string, env: NodeJS.ProcessEnv = process.env): string {
+  return env['DROPLIGHT_SHARED'] ? resolve(env['DROPLIGHT_SHARED']) : data;
+}
+
 /**
  * Where visits, photos and settings lie: `DROPLIGHT_HOME`, else the platform's folder for application data.
  */

@@ -2,6 +2,7 @@ import { lstat, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { inFileOrder, lintTree, readTree, readVocabulary, type Problem } from '../../shared/knowledge/index.ts';
 import { PACK_LIMITS } from '../../shared/knowledge/pack/index.ts';
+import { drawingsIn, drawingsNamed } from './pack-files.ts';
 import { hashOfFiles, type TreeSnapshot } from './tree-files.ts';
 import { isMissing } from './whole-file.ts';
 
@@ -15,7 +16,7 @@ const ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const MOST_DRAFTS = 60;
 
 /**
- * The folder of the trees that somebody is writing: `<id>/tree.yaml`, with or without a `vocabulary/` of its own. It is
+ * The folder of the trees that somebody is writing: `<id>/tree.yaml`, with or without a `vocabulary/` and `pictures/` of its own. It is
  * looked at when the window asks; a tree is read and linted again only when one of its files has changed.
  */
 export class DraftFiles {
@@ -29,15 +30,21 @@ export class DraftFiles {
   /** Every draft, by name. @param builtIn  the vocabulary of the program, where the folder brings no file of that name. */
   async all(builtIn: Readonly<Record<string, string>>): Promise<readonly Draft[]> {
     const vocabulary = { ...builtIn, ...(await this.#vocabulary()) };
+    const pictures = await drawingsIn(this.folder);
     const drafts: Draft[] = [];
     for (const id of await this.#ids()) {
       const treeYaml = await textOf(join(this.folder, id, 'tree.yaml'));
       if (treeYaml === null) continue;
       const files = { 'tree.yaml': treeYaml, ...vocabulary };
-      const hash = hashOfFiles(files);
+      const drawings = drawingsNamed(treeYaml, pictures);
+      // A drawing that is drawn anew shows as soon as a line that is written anew.
+      const hash = hashOfFiles({ ...files, ...drawings });
       let draft = this.#known.get(id);
       if (draft?.snapshot.hash !== hash) {
-        draft = { snapshot: { id, hash, files }, problems: problemsOf(id, treeYaml, vocabulary) };
+        draft = {
+          snapshot: { id, hash, files, ...(Object.keys(drawings).length > 0 ? { drawings } : {}) },
+          problems: problemsOf(id, treeYaml, vocabulary),
+        };
         this.#known.set(id, draft);
       }
       drafts.push(draft);

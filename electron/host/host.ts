@@ -10,30 +10,38 @@ import {
   type HostMethod,
   type HostRequest,
 } from '../../shared/host/host-api.ts';
-import { packHeadText, readPackHead } from '../../shared/knowledge/pack/index.ts';
 import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/index.ts';
 import { EVENT_VERSION } from '../../shared/visit/events.ts';
 import { coachCalls } from './coach-calls.ts';
 import { systemClock, type Clock } from './clock.ts';
+import type { Disk } from './disk.ts';
 import { DraftFiles, type Draft } from './draft-files.ts';
 import { deviceId } from './device-id.ts';
+import { exchangeHandlers } from './exchange-handlers.ts';
 import { faultOf, reportOf } from './fault.ts';
 import { LearnerFiles } from './learner-files.ts';
-import { drawingsIn, PackFiles } from './pack-files.ts';
+import { keptFiles, keptSnapshot } from './kept-trees.ts';
+import { PackFiles } from './pack-files.ts';
 import { PhotoFiles } from './photo-files.ts';
 import { SettingsFiles } from './settings-files.ts';
 import { TreeCards } from './tree-cards.ts';
 import { TreeReader } from './tree-reader.ts';
-import { hashOfFiles, readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
+import { readTreeFolder, snapshotsOf, type TreeSnapshot } from './tree-files.ts';
 import { LogCards } from './log-cards.ts';
 import { LogFiles, type EventRecord } from './visit-files.ts';
 import { refuseNewerEvents, refuseNewerLog } from './newer.ts';
 import { visitSummaryOf } from './visit-summary.ts';
-import { isMissing, readIfThere } from './whole-file.ts';
+import { readIfThere } from './whole-file.ts';
 
 export interface HostOptions {
   readonly dataFolder: string;
   readonly treesFolder: string;
+  /** Where visits and coaches lie when several machines share them; the data folder unless given. */
+  readonly sharedFolder?: string;
+  /** Name of the machine, by which writers are told apart; the system's unless given. */
+  readonly machine?: string;
+  /** For tests: a disk that fails. */
+  readonly disk?: Disk;
   /** Where trees lie that somebody is writing; `drafts/` in the data folder unless given. */
   readonly draftsFolder?: string;
   /** The list of complaints as the build made it; saves reading every tree at the first start. */
@@ -58,9 +66,11 @@ type Handlers = { readonly [M in HostMethod]: (request: HostRequest<M>) => Promi
 /** Builds the machine side over a data folder. */
 export async function createHost(options: HostOptions): Promise<Host> {
   const { dataFolder, treesFolder, clock = systemClock, report = toStandardError } = options;
-  const visitsFolder = join(dataFolder, 'visits');
-  const device = await deviceId(dataFolder);
-  const visits = new LogFiles(visitsFolder, device, 'visit');
+  const shared = options.sharedFolder ?? dataFolder;
+  const visitsFolder = join(shared, 'visits');
+  const device = await deviceId(dataFolder, options.machine);
+  const visits = new LogFiles(visitsFolder, device, 'visit', options.disk);
+  const coaches = new LogFiles(join(shared, 'coaches'), device, 'coach', options.disk);
   const learners = new LearnerFiles(join(dataFolder, 'learners'), device);
   const visitCards = new LogCards({
     path: join(dataFolder, 'cache', 'visits.json'),
@@ -82,7 +92,24 @@ export async function createHost(options: HostOptions): Promise<Host> {
     return [...snapshotsOf(shipped), ...(await packs.snapshots(shipped.vocabulary))];
   };
 
+  const exchange = exchangeHandlers(dataFolder, {
+    visits,
+    coaches,
+    dataFolder,
+    draftsFolder: drafts.folder,
+    offered,
+    version: options.version,
+    now: () => clock.now(),
+    packs,
+    settings,
+    builtIn: async () => ({
+      vocabulary: (await readTreeFolder(treesFolder)).vocabulary,
+      pictures: new Set(await readdir(picturesFolder)),
+    }),
+  });
+
   const handlers: Handlers = {
+    ...exchange,
     'app.info': () =>
       Promise.resolve({ version: options.version, shell: options.shell, dataFolder, now: clock.now().toISOString() }),
     'settings.read': () => settings.read(),
@@ -178,7 +205,7 @@ export async function createHost(options: HostOptions): Promise<Host> {
       await visits.append(visit, events);
       return { written: events.length };
     },
-    ...coachCalls({ dataFolder, device, version: options.version, visits, visitCards }),
+    ...coachCalls({ dataFolder, coaches, version: options.version, visits, visitCards }),
     'photos.write': async ({ visit, type, data }) => {
       if (!(await visits.list()).includes(visit)) {
         throw new HostError({
@@ -267,37 +294,6 @@ export async function createHost(options: HostOptions): Promise<Host> {
 
 function toStandardError(line: string): void {
   process.stderr.write(`${line}\n`);
-}
-
-/** What is kept of a tree beside a visit: its files, and what its pack gave to it, so that the pack may go. */
-function keptFiles({ files, pack, drawings = {} }: TreeSnapshot): Record<string, string> {
-  return {
-    ...files,
-    ...(pack ? { 'pack.yaml': packHeadText(pack) } : {}),
-    ...Object.fromEntries(Object.entries(drawings).map(([name, svg]) => [`pictures/${name}`, svg])),
-  };
-}
-
-/** A tree kept beside a visit; null when it is not there or is not what its name says. */
-async function keptSnapshot(visitFolder: string, hash: string): Promise<TreeSnapshot | null> {
-  const folder = join(visitFolder, 'trees', hash);
-  try {
-    const files: Record<string, string> = { 'tree.yaml': await readFile(join(folder, 'tree.yaml'), 'utf8') };
-    for (const name of await readdir(join(folder, 'vocabulary')))
-      files[`vocabulary/${name}`] = await readFile(join(folder, 'vocabulary', name), 'utf8');
-    if (hashOfFiles(files) !== hash) return null;
-    const packYaml = await readIfThere(() => readFile(join(folder, 'pack.yaml'), 'utf8'));
-    const pack = packYaml === null ? null : readPackHead(packYaml).value;
-    return {
-      id: /^id: ([a-z0-9-]+)/m.exec(files['tree.yaml']!)?.[1] ?? 'unknown',
-      hash,
-      files,
-      ...(pack ? { pack, drawings: await drawingsIn(folder) } : {}),
-    };
-  } catch (problem) {
-    if (isMissing(problem)) return null;
-    throw problem;
-  }
 }
 
 /** System failures as the user meets them; programming mistakes pass through unchanged. */

@@ -13,7 +13,7 @@ import {
 } from '../../shared/knowledge/pack/index.ts';
 import { filesOfZip } from './pack-zip.ts';
 import { readTreeFolder, snapshotsOf, type TreeFolder, type TreeSnapshot } from './tree-files.ts';
-import { isMissing, writeWhole } from './whole-file.ts';
+import { isMissing, readIfThere, writeWhole } from './whole-file.ts';
 
 /** A pack as it lies on disk. */
 interface InstalledPack extends PackHead {
@@ -71,6 +71,15 @@ export class PackFiles {
     return this.#inTurn(() => this.#install(source, replace, builtIn));
   }
 
+  /** Whether a pack is here with exactly these files. */
+  async holds(name: string, files: readonly { readonly path: string; readonly text: string }[]): Promise<boolean> {
+    const folder = join(this.#folder, name);
+    const texts = await Promise.all(
+      files.map(async ({ path, text }) => text === (await readIfThere(() => readFile(join(folder, path), 'utf8')))),
+    );
+    return files.length > 0 && texts.every((same) => same);
+  }
+
   /** @throws {HostError} `no-such-pack`. */
   remove(name: string): Promise<void> {
     return this.#inTurn(async () => {
@@ -93,7 +102,7 @@ export class PackFiles {
     const refused = (problems: readonly PackProblem[]): PackInstalled => ({ installed: null, problems });
     let files: readonly PackFile[];
     if ('zip' in source) {
-      const opened = filesOfZip(Buffer.from(source.zip, 'base64'));
+      const opened = await filesOfZip(Buffer.from(source.zip, 'base64'));
       if (opened.problems.length > 0) return refused(opened.problems);
       files = opened.files;
     } else files = source.files;
@@ -193,15 +202,24 @@ async function namesIn(folder: string): Promise<string[]> {
 export async function drawingsIn(folder: string): Promise<Record<string, string>> {
   const drawings: Record<string, string> = {};
   try {
-    for (const name of (await readdir(join(folder, 'pictures'))).sort())
-      if (/^[a-z0-9-]+\.svg$/.test(name)) drawings[name] = await readFile(join(folder, 'pictures', name), 'utf8');
+    for (const { name, isFile } of await plainNames(join(folder, 'pictures')))
+      if (isFile && /^[a-z0-9-]+\.svg$/.test(name))
+        drawings[name] = await readFile(join(folder, 'pictures', name), 'utf8');
   } catch (problem) {
     if (!isMissing(problem)) throw problem;
   }
   return drawings;
 }
 
+/** Names in a folder, and which of them are plain files: a link is not followed out of the folder. */
+async function plainNames(folder: string): Promise<readonly { readonly name: string; readonly isFile: boolean }[]> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  return entries
+    .map((entry) => ({ name: entry.name, isFile: entry.isFile() }))
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
 /** Drawings of a pack that a tree names; only these go with it. */
-function drawingsNamed(treeYaml: string, all: Readonly<Record<string, string>>): Record<string, string> {
+export function drawingsNamed(treeYaml: string, all: Readonly<Record<string, string>>): Record<string, string> {
   return Object.fromEntries(Object.entries(all).filter(([name]) => treeYaml.includes(name)));
 }

@@ -1,23 +1,29 @@
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, rename, rm } from 'node:fs/promises';
+import { mkdir, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { realDisk, type Disk } from './disk.ts';
 
 /** Writes a whole file so that a crash leaves the old or the new one, never half: written beside, flushed, renamed. */
-export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+export async function writeWhole(path: string, content: string | Uint8Array, disk: Disk = realDisk): Promise<void> {
   await mkdir(dirname(path), { recursive: true });
   const beside = `${path}.${randomBytes(4).toString('hex')}.new`;
-  const file = await open(beside, 'wx');
   try {
-    await file.writeFile(content);
-    await file.sync();
-  } finally {
-    await file.close();
-  }
-  try {
+    await writeFlushed(beside, content, disk);
     await rename(beside, path);
   } catch (problem) {
     await rm(beside, { force: true });
     throw problem;
+  }
+}
+
+/** Writes a file that must be new; done when it is on the disk. */
+export async function writeFlushed(path: string, content: string | Uint8Array, disk: Disk): Promise<void> {
+  const file = await disk.open(path, 'wx');
+  try {
+    await file.appendFile(content);
+    await file.sync();
+  } finally {
+    await file.close();
   }
 }
 

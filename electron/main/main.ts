@@ -1,7 +1,7 @@
 /** The desktop program: builds everything up and opens the window. */
 import { join } from 'node:path';
 import { app, dialog, session, type BrowserWindow } from 'electron';
-import { dataFolder, draftsFolder } from '../host/data-folder.ts';
+import { dataFolder, draftsFolder, sharedFolder } from '../host/data-folder.ts';
 import { createHost } from '../host/host.ts';
 import { programFolders } from '../host/program-folders.ts';
 import { answerIpc } from './ipc.ts';
@@ -16,6 +16,7 @@ async function start(): Promise<void> {
   const host = await createHost({
     dataFolder: data,
     draftsFolder: draftsFolder(data),
+    sharedFolder: sharedFolder(data),
     treesFolder: folders.trees,
     preparedCards: folders.cards,
     shell: 'electron',

@@ -1,6 +1,6 @@
 /** The same program for an ordinary browser: starts the machine side on loopback and prints the address to open. */
 import { readFile } from 'node:fs/promises';
-import { dataFolder, draftsFolder } from '../host/data-folder.ts';
+import { dataFolder, draftsFolder, sharedFolder } from '../host/data-folder.ts';
 import { createHost } from '../host/host.ts';
 import { programFolders } from '../host/program-folders.ts';
 import { startServer } from './server.ts';
@@ -11,6 +11,7 @@ const data = dataFolder();
 const host = await createHost({
   dataFolder: data,
   draftsFolder: draftsFolder(data),
+  sharedFolder: sharedFolder(data),
   treesFolder: folders.trees,
   preparedCards: folders.cards,
   shell: 'browser',

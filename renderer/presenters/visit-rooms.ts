@@ -17,4 +17,5 @@ export const VISIT_ROOMS: readonly { readonly screen: Screen; readonly words: st
   { screen: 'intake', words: 'Another complaint', about: 'one more, looked into by itself' },
   { screen: 'coach', words: 'How this coach is built', about: 'as the complaint in front asks for it' },
   { screen: 'person', words: 'Who works, with what', about: 'decides which checks are offered' },
+  { screen: 'exchange', words: 'Exchange and backup', about: 'this visit as one file; take one in' },
 ];

@@ -85,6 +85,7 @@ export const SCREENS = [
   'coaches',
   'profile',
   'history',
+  'exchange',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -131,6 +132,8 @@ export class AppState {
   ).join('');
   #counter = 0;
   #lastMs = 0;
+  /** What is being written; null as soon as the sheet shows it. */
+  #writing: object | null = null;
 
   ready = $state(false);
   settings = $state.raw<Settings>(DEFAULT_SETTINGS);
@@ -430,7 +433,7 @@ export class AppState {
 
   /** Opens complaints of one visit in one go, each with its own words; the first is shown. */
   async openComplaints(around: Around, wanted: readonly Wanted[]): Promise<void> {
-    await this.#guard(async () => {
+    await this.#once(async () => {
       for (const { tree } of wanted) if (!(await this.#loaded(tree.hash))) return;
       await this.#begin(around);
       const opened = wanted.map(({ tree, words }) => {
@@ -451,7 +454,7 @@ export class AppState {
 
   /** Begins a visit where none is open: coach, who works, and what the profile knows of the layout. */
   async beginVisit(around: Around): Promise<boolean> {
-    return this.#guard(() => this.#begin(around));
+    return this.#once(() => this.#begin(around));
   }
 
   async #begin({ coach, who, tools, demo = false, coachId }: Around): Promise<void> {
@@ -466,8 +469,12 @@ export class AppState {
     const { visit } = await this.#host.call('visits.create', { visit: `v-${first.id}`, first: { ...first } });
     this.visitId = visit;
     this.events = [first];
-    await this.#append({ kind: 'person.set', who, ...(tools ? { tools } : {}) });
-    if (layout.length > 0) await this.#write(layout.map((body) => this.#stamped(body)));
+    await this.#append({ kind: 'person.set', who, ...(tools ? { tools } : {}) }, false);
+    if (layout.length > 0)
+      await this.#write(
+        layout.map((body) => this.#stamped(body)),
+        false,
+      );
   }
 
   /** Goes to another complaint of the open visit. */
@@ -482,12 +489,12 @@ export class AppState {
    * @returns false when the machine side refused: the fault is shown, and whatever was typed stays where it is.
    */
   async act(body: VisitEventBody): Promise<boolean> {
-    return this.#guard(() => this.#append(body));
+    return this.#once(() => this.#append(body));
   }
 
   /** Writes several things in one go: all of them or, when refused, none. */
   async actAll(bodies: readonly VisitEventBody[]): Promise<boolean> {
-    return this.#guard(() => this.#write(bodies.map((body) => this.#stamped(body))));
+    return this.#once(() => this.#write(bodies.map((body) => this.#stamped(body))));
   }
 
   /** Runs what another state asks of the machine side; a refusal is shown. False when there was one. */
@@ -510,7 +517,7 @@ export class AppState {
       // Remembered, not looked at: no minutes were spent on it.
       minutes: 0,
     }));
-    return this.#guard(() =>
+    return this.#once(() =>
       this.#write([...findings, { kind: 'noticed.asked', complaint } as const].map((body) => this.#stamped(body))),
     );
   }
@@ -532,8 +539,8 @@ export class AppState {
     if (target && (await this.act({ kind: 'event.put-back', event: target.id }))) this.spoken = 'Put back.';
   }
 
-  async setLayout(feature: string, value: LayoutValue | null): Promise<void> {
-    await this.act({ kind: 'layout.set', feature, value });
+  async setLayout(feature: string, value: LayoutValue | null): Promise<boolean> {
+    return this.act({ kind: 'layout.set', feature, value });
   }
 
   async saveSettings(change: Partial<Settings>): Promise<void> {
@@ -578,18 +585,36 @@ export class AppState {
     };
   }
 
-  async #append(body: VisitEventBody): Promise<void> {
-    await this.#write([this.#stamped(body)]);
+  async #append(body: VisitEventBody, last = true): Promise<void> {
+    await this.#write([this.#stamped(body)], last);
   }
 
-  async #write(events: readonly VisitEvent[]): Promise<void> {
+  /** @param last  false when more is written before the sheet changes. */
+  async #write(events: readonly VisitEvent[], last = true): Promise<void> {
     if (this.visitId === null)
       throw new HostError({
         code: 'no-visit',
         message: 'No visit is open, so there is nothing to write to. Begin one in the yard.',
       });
     await this.#host.call('visits.append', { visit: this.visitId, events: events.map((event) => ({ ...event })) });
+    // The next sheet takes presses from its first moment on.
+    if (last) this.#writing = null;
     this.events = [...this.events, ...events];
+  }
+
+  /**
+   * Something that writes. A second press while it is under way is not taken: it was meant for the same sheet and would be
+   * written twice. Buttons stay as they are, so that none loses the focus.
+   */
+  async #once(run: () => Promise<unknown>): Promise<boolean> {
+    if (this.#writing) return false;
+    const mine = {};
+    this.#writing = mine;
+    try {
+      return await this.#guard(run);
+    } finally {
+      if (this.#writing === mine) this.#writing = null;
+    }
   }
 
   async #guard(run: () => Promise<unknown>): Promise<boolean> {

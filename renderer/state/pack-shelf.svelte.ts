@@ -7,6 +7,7 @@ import {
   type PackProblem,
 } from '../../shared/host/host-api.ts';
 import type { AppState } from './app-state.svelte.ts';
+import { base64Of } from './base64.ts';
 
 type Source = HostRequest<'packs.install'>['source'];
 
@@ -100,11 +101,7 @@ export function counted(count: number, word: string): string {
 
 /** A chosen zip as it is sent. */
 export async function zipSource(file: File): Promise<Source> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  let binary = '';
-  // In pieces: a call takes only so many arguments.
-  for (let at = 0; at < bytes.length; at += 0x8000) binary += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-  return { zip: btoa(binary) };
+  return { zip: base64Of(await file.arrayBuffer()) };
 }
 
 /** The files of a chosen folder as they are sent. */

@@ -135,7 +135,7 @@ export const treeList = v.object({
 
 const packCard = v.object({ ...packHead.entries, trees: listOf(v.string()), drawings: v.number() });
 
-/** What is wrong with a pack or a tree, at its place. */
+/** What is wrong with a pack, a tree or an exchange, at its place. */
 const packProblem = v.object({
   level: v.picklist(['error', 'warning']),
   code: v.string(),
@@ -144,6 +144,38 @@ const packProblem = v.object({
   /** Counted from 1; null where the fault is of the file as a whole. */
   line: v.nullable(v.number()),
   message: v.string(),
+});
+
+/** A file that was made for the person to keep: in the folder of exports, and taken away piece by piece. */
+const exchangeFile = v.object({
+  name: v.string(),
+  path: v.string(),
+  bytes: v.number(),
+  /** What was left out, and why. */
+  notices: listOf(notice),
+});
+const exchangeName = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,150}\.zip$/, 'the name of an exported file'));
+
+/** What came of taking in a visit or a backup; null = refused, and nothing was written. */
+const takenIn = v.object({
+  taken: v.nullable(
+    v.object({
+      /** Those that brought something; `entries` and `photos` that were not here. */
+      visits: listOf(
+        v.object({ visit: id, coach: v.string(), isNew: v.boolean(), entries: v.number(), photos: v.number() }),
+      ),
+      /** Visits of which everything was here. */
+      unchanged: v.number(),
+      coaches: v.number(),
+      packs: listOf(v.string()),
+      /** Files. */
+      drafts: v.number(),
+      practice: v.number(),
+      settings: v.picklist(['taken', 'kept', 'none']),
+    }),
+  ),
+  /** Faults where it was refused, else remarks. */
+  problems: listOf(packProblem),
 });
 
 const draftProblem = v.object({
@@ -246,6 +278,29 @@ export const hostApi = {
   'coaches.history': {
     request: v.object({ coach: id }),
     answer: v.object({ visits: listOf(pastVisit), notices: v.array(notice) }),
+  },
+  /** Writes a visit with everything that belongs to it as one file. */
+  'visits.export': { request: v.object({ visit: id }), answer: exchangeFile },
+  /** Takes in a visit from a file that was handed over with `exchange.send`; by entries where it is here already. */
+  'visits.import': { request: v.object({ upload: id }), answer: takenIn },
+  /** Writes everything of this machine as one file. */
+  'backup.write': { request: v.object({}), answer: exchangeFile },
+  /** Adds what a backup has and this machine lacks; nothing that is here is changed. */
+  'backup.restore': { request: v.object({ upload: id }), answer: takenIn },
+  /** Hands a file over piece by piece: the calls of every carrier stay small, and no path crosses. `at` = bytes so far. */
+  'exchange.send': {
+    request: v.object({
+      upload: id,
+      at: v.pipe(v.number(), v.integer(), v.minValue(0)),
+      /** base64, at most 6 MB decoded. */
+      data: v.pipe(v.string(), v.maxLength(8_400_000, 'a piece of at most 6 MB')),
+    }),
+    answer: v.object({ received: v.number() }),
+  },
+  /** A piece of a file that was made, in base64; `next` = where the following one begins, null after the last. */
+  'exchange.fetch': {
+    request: v.object({ name: exchangeName, at: v.pipe(v.number(), v.integer(), v.minValue(0)) }),
+    answer: v.object({ data: v.string(), next: v.nullable(v.number()) }),
   },
   'photos.write': {
     request: v.object({

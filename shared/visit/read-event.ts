@@ -133,6 +133,13 @@ const event = v.variant('kind', [
   ...planEventSchemas,
 ]);
 
+/** Whether this version has events of a kind; those that it has not stay in their file (VIS-15). */
+export function isKnownKind(kind: string): boolean {
+  return KINDS.has(kind);
+}
+
+const KINDS: ReadonlySet<string> = new Set(event.options.map(({ entries }) => entries.kind.literal));
+
 /**
  * A log record as an event, older versions brought up to date.
  *

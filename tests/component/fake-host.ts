@@ -18,7 +18,7 @@ import {
   type PackCard,
   type Settings,
 } from '../../shared/host/host-api.ts';
-import { readEvent } from '../../shared/visit/index.ts';
+import { EVENT_VERSION, readEvent } from '../../shared/visit/index.ts';
 
 type EventRecord = HostAnswer<'visits.read'>['events'][number];
 
@@ -37,6 +37,14 @@ export interface FakeHost extends HostClient {
   drafts: readonly Draft[];
   /** What comes of installing a pack; a test sets it. */
   install: (replace: boolean) => HostAnswer<'packs.install'>;
+  /** What comes of taking in a visit or a backup; a test sets it. */
+  takeIn: (method: 'visits.import' | 'backup.restore') => HostAnswer<'visits.import'>;
+  /** Pieces handed over so far, by upload. */
+  readonly uploads: Map<string, readonly string[]>;
+  /** What is in every file that is made. */
+  made: Uint8Array;
+  /** While set, writing waits for it. */
+  slow: Promise<void> | null;
 }
 
 /** A window over a few complaints opens as one over all of them does, only sooner. */
@@ -59,6 +67,8 @@ const list: HostAnswer<'trees.list'> = {
   tools: [...(trees[0]?.read?.vocabulary.tools ?? [])],
   notices: [],
 };
+
+const MADE = { path: 'the folder of exports/a-file.zip', notices: [] };
 
 /** Builds the fake; each test gets its own. */
 export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
@@ -130,12 +140,22 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'visits.list': () => ({ visits: [...logs].flatMap(([id, log]) => visitSummaryOf(id, log) ?? []), notices: [] }),
     'visits.create': ({ visit, first }) => {
       refuseIfTold();
+      if (first.kind !== 'visit.opened')
+        throw new HostError({ code: 'bad-request', message: 'A visit begins with its opening.' });
+      refuseNewer([first]);
+      if (logs.has(visit)) throw new HostError({ code: 'visit-exists', message: 'There is such a visit already.' });
       logs.set(visit, [first]);
       return { visit };
     },
-    'visits.read': ({ visit }) => ({ events: logOf(visit), notices: [], readOnly: false }),
+    'visits.read': ({ visit }) => {
+      const seen = new Set<string>();
+      const events = logOf(visit).filter(({ id }) => !seen.has(id) && !!seen.add(id));
+      return { events, notices: [], readOnly: false };
+    },
     'visits.append': ({ visit, events }) => {
       refuseIfTold();
+      refuseNewer(events);
+      for (const event of events) if (event.kind === 'complaint.opened') snapshotOf(String(event['treeHash']));
       logOf(visit).push(...events);
       return { written: events.length };
     },
@@ -162,6 +182,26 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
         })
         .sort((a, b) => (a.openedAt < b.openedAt ? 1 : -1)),
       notices: [],
+    }),
+    'visits.export': ({ visit }) => {
+      refuseIfTold();
+      logOf(visit);
+      return { ...MADE, name: `visit-${visit}.zip`, bytes: fake.made.length };
+    },
+    'visits.import': () => fake.takeIn('visits.import'),
+    'backup.write': () => {
+      refuseIfTold();
+      return { ...MADE, name: 'backup.zip', bytes: fake.made.length };
+    },
+    'backup.restore': () => fake.takeIn('backup.restore'),
+    'exchange.send': ({ upload, at, data }) => {
+      refuseIfTold();
+      fake.uploads.set(upload, [...(at === 0 ? [] : (fake.uploads.get(upload) ?? [])), data]);
+      return { received: at + atob(data).length };
+    },
+    'exchange.fetch': ({ at }) => ({
+      data: btoa(String.fromCharCode(...fake.made.subarray(at, at + 4))),
+      next: at + 4 < fake.made.length ? at + 4 : null,
     }),
     'photos.write': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
@@ -206,11 +246,21 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     packs: [],
     drafts: [],
     install: () => ({ installed: null, problems: [] }),
+    takeIn: () => ({ taken: null, problems: [] }),
+    uploads: new Map(),
+    made: new Uint8Array([1, 2, 3, 4, 5, 6]),
+    slow: null,
     async call(method, request) {
       const checked = checkedRequest(method, request);
+      if (fake.slow && method.endsWith('.append')) await fake.slow;
       // As over a wire: nothing of the window's own objects gets through.
       return Promise.resolve(structuredClone(handlers[method](checked)));
     },
   };
   return fake;
+}
+
+function refuseNewer(events: readonly EventRecord[]): void {
+  if (events.some(({ v }) => v > EVENT_VERSION))
+    throw new HostError({ code: 'newer-version', message: 'An event is of a newer version.' });
 }

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { hashOfFiles, readTreeFolder } from '../../electron/host/tree-files.ts';
 import { tryTree, type Trial } from '../../shared/planning/evaluation/trial.ts';
 import type { TrialAsked, TrialTold } from '../../renderer/workers/trial-messages.ts';
-import { SMALLEST_TREE } from '../packs.ts';
+import { DRAWING, goodPack, SMALLEST_TREE } from '../packs.ts';
 import { fakeHost, type FakeHost } from './fake-host.ts';
 import { openWindow, press } from './window.ts';
 
@@ -163,6 +163,24 @@ describe('the author’s page', () => {
       `${trial.owner.harmless} coaches whose fault hurts nobody`,
     );
   }, 60_000);
+
+  test('the drawings of a draft are shown as its folder has them', async () => {
+    const host = fakeHost();
+    const { vocabulary } = await readTreeFolder(join(import.meta.dirname, '../../trees'));
+    const all = { ...vocabulary, 'tree.yaml': goodPack()['horn-stays-silent/tree.yaml']! };
+    host.drafts = [
+      {
+        snapshot: { id: 'horn-stays-silent', hash: hashOfFiles(all), files: all, drawings: { 'horn.svg': DRAWING } },
+        problems: [],
+      },
+    ];
+    await onTrees(host);
+    await fireEvent.click(await screen.findByRole('button', { name: 'Open the draft horn-stays-silent' }));
+    await screen.findByRole('heading', { name: 'Drawings' });
+    expect(screen.getByRole<HTMLImageElement>('img', { name: 'A horn seen from the side' }).src).toBe(
+      `data:image/svg+xml,${encodeURIComponent(DRAWING)}`,
+    );
+  });
 
   test('a draft follows its file: faults at the line, the last good version below', async () => {
     const host = fakeHost();

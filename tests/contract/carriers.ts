@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { vi } from 'vitest';
 import packageFile from '../../package.json' with { type: 'json' };
 import { SHIPPED_TREES } from '../../electron/cli/load-trees.ts';
-import { createHost, type Host } from '../../electron/host/host.ts';
+import { createHost, type Host, type HostOptions } from '../../electron/host/host.ts';
 import { programFolders } from '../../electron/host/program-folders.ts';
 import { startServer, type LoopbackServer } from '../../electron/server/server.ts';
 import { ipcHost, type Bridge } from '../../renderer/app/host-ipc.ts';
@@ -20,7 +20,7 @@ export interface DirectlyReached extends Reached {
 }
 
 /** The machine side itself, without a carrier. */
-export async function reachDirectly(): Promise<DirectlyReached> {
+export async function reachDirectly(options: Partial<HostOptions> = {}): Promise<DirectlyReached> {
   const home = mkdtempSync(join(tmpdir(), 'droplight-'));
   const lines: string[] = [];
   const host = await createHost({
@@ -30,6 +30,7 @@ export async function reachDirectly(): Promise<DirectlyReached> {
     shell: 'browser',
     version: packageFile.version,
     report: (line) => lines.push(line),
+    ...options,
   });
   return {
     home,
@@ -47,8 +48,8 @@ export interface ServerReached extends DirectlyReached {
 }
 
 /** The machine side over loopback HTTP. */
-export async function reachOverHttp(): Promise<ServerReached> {
-  const direct = await reachDirectly();
+export async function reachOverHttp(options: Partial<HostOptions> = {}): Promise<ServerReached> {
+  const direct = await reachDirectly(options);
   const server = await startServer(direct.host, join(direct.home, 'no-window'));
   const opened = await fetch(server.address, { redirect: 'manual' });
   const cookie = opened.headers.get('set-cookie')?.split(';')[0] ?? '';

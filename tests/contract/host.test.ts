@@ -18,11 +18,11 @@ import { describeContract, first, person, type Call } from './host-suite.ts';
 import { describeLearners } from './learner-suite.ts';
 import { describePacks } from './pack-suite.ts';
 
-describeContract('directly', reachDirectly);
-describeContract('over HTTP', reachOverHttp);
+describeContract('directly', () => reachDirectly());
+describeContract('over HTTP', () => reachOverHttp());
 describeContract('over IPC', reachOverIpc);
-describePacks('directly', reachDirectly);
-describePacks('over HTTP', reachOverHttp);
+describePacks('directly', () => reachDirectly());
+describePacks('over HTTP', () => reachOverHttp());
 describePacks('over IPC', reachOverIpc);
 describeLearners('directly', reachDirectly);
 describeLearners('over HTTP', reachOverHttp);

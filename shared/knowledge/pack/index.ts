@@ -1,8 +1,8 @@
 export { PACK_LIMITS } from './pack-limits.ts';
 export { packError, type PackProblem } from './pack-problem.ts';
-export { unsafePath } from './pack-paths.ts';
+export { VOCABULARY_NAMES, unsafePathWhy } from './pack-paths.ts';
+export { unsafeDrawing } from './unsafe-drawing.ts';
 export {
-  fileTooLarge,
   packTooLarge,
   packHeadText,
   readPack,

@@ -6,14 +6,10 @@ export const VOCABULARY_NAMES = ['limits', 'instruments', 'access', 'layout', 't
 
 const PART = /^[a-z0-9-]+$/;
 
-/**
- * Whether a path stays inside the folder that it is unpacked to, whatever system that is on.
- *
- * @returns the fault, or null.
- */
-export function unsafePath(path: string): PackProblem | null {
+/** Why a path does not stay inside the folder that it is unpacked to, whatever system that is on; null when it does. */
+export function unsafePathWhy(path: string): string | null {
   const parts = path.replace(/\/$/, '').split('/');
-  const why = path.includes('\0')
+  return path.includes('\0')
     ? 'holds a zero byte'
     : path.includes('\\')
       ? 'holds a backslash'
@@ -22,6 +18,15 @@ export function unsafePath(path: string): PackProblem | null {
         : parts.some((part) => part === '..' || part === '.' || part === '')
           ? 'holds an empty step, "." or ".."'
           : null;
+}
+
+/**
+ * Whether a path of a pack stays inside its folder.
+ *
+ * @returns the fault, or null.
+ */
+export function unsafePath(path: string): PackProblem | null {
+  const why = unsafePathWhy(path);
   return why === null
     ? null
     : packError(

@@ -109,16 +109,13 @@ describe('the report leaves the window', () => {
 
   it('as a short text, copied or marked for copying', async () => {
     let copied = '';
-    vi.stubGlobal('navigator', {
-      ...navigator,
-      clipboard: { writeText: (text: string) => ((copied = text), Promise.resolve()) },
-    });
+    vi.stubGlobal('navigator', { clipboard: { writeText: (text: string) => ((copied = text), Promise.resolve()) } });
     await openReport();
     const button = screen.getByRole('button', { name: 'Copy the short version' });
     await fireEvent.click(button);
     expect(await screen.findByText('The short version is copied.')).toBeTruthy();
     expect(copied).toContain('licensed mechanic');
-    vi.stubGlobal('navigator', { ...navigator, clipboard: { writeText: () => Promise.reject(new Error('no')) } });
+    vi.stubGlobal('navigator', { clipboard: { writeText: () => Promise.reject(new Error('no')) } });
     await fireEvent.click(button);
     expect(await screen.findByText(/The text is marked/)).toBeTruthy();
   });

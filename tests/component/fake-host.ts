@@ -26,6 +26,8 @@ export interface FakeHost extends HostClient {
   refusal: string | null;
   packs: readonly PackCard[];
   drafts: readonly Draft[];
+  /** Photos that can be read, by name; none are written. */
+  readonly photos: Map<string, HostAnswer<'photos.read'>>;
   /** What comes of installing a pack; a test sets it. */
   install: (replace: boolean) => HostAnswer<'packs.install'>;
 }
@@ -110,8 +112,10 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'photos.write': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
-    'photos.read': () => {
-      throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
+    'photos.read': ({ photo }) => {
+      const kept = fake.photos.get(photo);
+      if (!kept) throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
+      return kept;
     },
   };
   const fake: FakeHost = {
@@ -120,6 +124,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     refusal: null,
     packs: [],
     drafts: [],
+    photos: new Map(),
     install: () => ({ installed: null, problems: [] }),
     async call(method, request) {
       const checked = checkedRequest(method, request);

@@ -46,7 +46,7 @@ function signed(decibans: number): string {
 }
 
 /** How sure, before and after, how much hangs on one finding, and what else is open. */
-export function beliefLines(one: ComplaintCase, weighed: Weighed, { reader }: HandOverInput): readonly Line[] {
+export function beliefLines(one: ComplaintCase, weighed: Weighed, { reader, learned }: HandOverInput): readonly Line[] {
   const { id } = one.complaint;
   const share = (value: number): Line => reckoned(inHundred(value), 'belief', id);
   const least = Math.min(...weighed.lines.map(({ without }) => without));
@@ -90,5 +90,16 @@ export function beliefLines(one: ComplaintCase, weighed: Weighed, { reader }: Ha
             '.',
           ),
         ];
-  return [sure, ...hangs, ...open];
+  const odds = learned?.get(id);
+  const moved =
+    odds && odds.data > 0
+      ? [
+          reckoned(
+            `Starting odds moved by ${odds.data} proven cure${odds.data === 1 ? '' : 's'} of this workshop; opinion to data as ${odds.opinion} : ${odds.data}.`,
+            'belief',
+            id,
+          ),
+        ]
+      : [];
+  return [sure, ...moved, ...hangs, ...open];
 }

@@ -1,5 +1,5 @@
 export type * from './document.ts';
-export type { HandOverInput, OtherFinding, OtherWork } from './input.ts';
+export type { HandOverInput, InspectedPart, OtherFinding, OtherWork } from './input.ts';
 export { leavingOut, mayLeaveOut } from './leaving-out.ts';
 export { handOver } from './report.ts';
 export { shortText } from './short.ts';

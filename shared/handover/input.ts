@@ -26,6 +26,9 @@ export interface OtherWork {
   readonly findings: readonly OtherFinding[];
 }
 
+/** An item of the inspection, with what else was answered about it: question → answer, both in words. */
+export type InspectedPart = InspectedItem & { readonly facts?: Readonly<Record<string, string>> };
+
 /** Everything that a report is made from. */
 export interface HandOverInput {
   readonly visit: VisitState;
@@ -40,6 +43,6 @@ export interface HandOverInput {
   /** Starting odds as proven cures have moved them, by complaint; absent while that is switched off. */
   readonly learned?: ReadonlyMap<string, LearnedOdds>;
   readonly plan?: Plan;
-  readonly inspection?: readonly InspectedItem[];
+  readonly inspection?: readonly InspectedPart[];
   readonly others?: readonly OtherWork[];
 }

@@ -15,7 +15,7 @@ const FEW = 3;
 
 /** What of a complaint was not looked at, could not be done, was not clear, or was asked and not answered. */
 export function openEnds(one: ComplaintCase, log: LogIndex, input: HandOverInput): Block[] {
-  const { complaint, assessment, texts } = one;
+  const { complaint, texts } = one;
   const unclear = complaint.trail
     .filter(
       (finding) => finding.value.kind === 'cant-do' || finding.value.kind === 'not-sure' || tooClose(one, finding),

@@ -2,11 +2,10 @@ import { stricter } from '../planning/index.ts';
 import { STATUS_SAID, VERDICT_SAID } from '../knowledge/index.ts';
 import { withNames } from '../knowledge/markdown.ts';
 import { formatQuantity } from '../units/index.ts';
-import type { InspectedItem } from '../visit/plan/inspected.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Block, Line, Part, Section, VerdictBox } from './document.ts';
 import { bothUnits } from './found-rows.ts';
-import type { HandOverInput, OtherWork } from './input.ts';
+import type { HandOverInput, InspectedPart, OtherWork } from './input.ts';
 import type { LogIndex } from './log-index.ts';
 import type { TreeTexts } from './tree-text.ts';
 import { capital, ended, joined, reckoned, say } from './say.ts';
@@ -39,7 +38,7 @@ export function verdictOf(cases: readonly ComplaintCase[], input: HandOverInput)
   };
 }
 
-const STATE_SAID: Readonly<Record<InspectedItem['state'], string>> = {
+const STATE_SAID: Readonly<Record<InspectedPart['state'], string>> = {
   'not-opened': 'not opened yet',
   good: 'nothing wrong seen',
   watch: 'to be watched',
@@ -110,7 +109,10 @@ function inspectionSection(log: LogIndex, input: HandOverInput, texts: TreeTexts
       joined(
         [
           log.said(capitalOf(STATE_SAID[item.state]), item.id),
-          ...item.readings.map(({ what, reading }) => log.said(`${what} ${figure(reading, input)}`, item.id)),
+          ...item.readings.map(({ what, reading }) => log.said(`${plain(what)} ${figure(reading, input)}`, item.id)),
+          ...Object.entries(item.facts ?? {}).map(([what, found]) =>
+            log.said(`${plain(what)}: ${plain(found)}`, item.id),
+          ),
           item.note ? log.said(`“${item.note}”`, item.id) : null,
         ],
         ', ',
@@ -129,11 +131,11 @@ export function notOpened(log: LogIndex, { inspection = [] }: HandOverInput): re
     .map((item) => ended(say('Not opened: ', itemLine(item, log))));
 }
 
-function itemLine(item: InspectedItem, log: LogIndex): Line {
-  return capital(log.said([item.item.replaceAll('-', ' '), item.site].filter(Boolean).join(', '), item.id));
+function itemLine(item: InspectedPart, log: LogIndex): Line {
+  return capital(log.said([plain(item.item), item.site].filter(Boolean).join(', '), item.id));
 }
 
-function heldOf(item: InspectedItem, texts: TreeTexts | undefined): Line {
+function heldOf(item: InspectedPart, texts: TreeTexts | undefined): Line {
   const limits = item.readings.flatMap(({ limit }) => {
     const known = limit === undefined ? undefined : texts?.pinned.vocabulary.limits.get(limit);
     if (!texts || !known) return [];
@@ -149,4 +151,9 @@ function figure(reading: { readonly value: number; readonly unit: string }, { re
 
 function capitalOf(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** An id as words. */
+function plain(id: string): string {
+  return id.replaceAll('-', ' ');
 }

@@ -35,6 +35,8 @@ export interface FakeHost extends HostClient {
   refusal: string | null;
   packs: readonly PackCard[];
   drafts: readonly Draft[];
+  /** Photos that can be read, by name; none are written. */
+  readonly photos: Map<string, HostAnswer<'photos.read'>>;
   /** What comes of installing a pack; a test sets it. */
   install: (replace: boolean) => HostAnswer<'packs.install'>;
   /** What comes of taking in a visit or a backup; a test sets it. */
@@ -206,8 +208,10 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     'photos.write': () => {
       throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
     },
-    'photos.read': () => {
-      throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
+    'photos.read': ({ photo }) => {
+      const kept = fake.photos.get(photo);
+      if (!kept) throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
+      return kept;
     },
     'trees.drawing': ({ file }) => ({ svg: readFileSync(join(TREES, 'pictures', file), 'utf8') }),
     'learners.list': () => ({
@@ -245,6 +249,7 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
     refusal: null,
     packs: [],
     drafts: [],
+    photos: new Map(),
     install: () => ({ installed: null, problems: [] }),
     takeIn: () => ({ taken: null, problems: [] }),
     uploads: new Map(),

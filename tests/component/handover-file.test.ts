@@ -74,7 +74,6 @@ describe('[HAN-12] the file', () => {
         const page = opened(htmlFile(sayingOnly(text), new Map()));
         expect(dangers(page)).toEqual([]);
         // Control characters do not survive in HTML; the file has a space in their place.
-        // eslint-disable-next-line no-control-regex
         const shown = text.replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, ' ').replace(/\p{Surrogate}/gu, '\ufffd');
         expect(page.querySelector('.ho-word')?.textContent).toBe(shown);
       }),
@@ -97,8 +96,9 @@ describe('[HAN-12] the file', () => {
   it('holds every statement of the report, and says which photo is not there', () => {
     const page = opened(htmlFile(report, new Map()));
     const text = page.body.textContent.replace(/\s+/g, ' ');
-    const { short: _short, ...shown } = report;
-    const missing = linesOf(shown as Report).filter((line) => !text.includes(line.text.replace(/\s+/g, ' ').trim()));
+    // The short version is another text, for a telephone; the file has the report itself.
+    const shown: Report = { ...report, short: [] };
+    const missing = linesOf(shown).filter((line) => !text.includes(line.text.replace(/\s+/g, ' ').trim()));
     expect(missing.filter(({ text: said }) => !/^\d/.test(said)).map(({ text: said }) => said)).toEqual([]);
     expect(text).toContain('This photo is not here, or cannot be drawn.');
   });

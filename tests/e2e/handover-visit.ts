@@ -56,17 +56,22 @@ function bodies(treeHash: string, rules: readonly string[], photos: readonly str
   ];
 }
 
-/** Lays the invented job into a data folder. @returns the id of the visit. */
-export async function layOutJob(home: string, photos: readonly string[] = []): Promise<string> {
+/** The tree of the job, read once. */
+const tree = (async () => {
   const snapshot = snapshotsOf(await readTreeFolder(new URL('../../trees', import.meta.url).pathname)).find(
     ({ id }) => id === TREE,
   );
   if (!snapshot) throw new Error(`There is no tree "${TREE}".`);
   const { trees } = await loadTrees({ only: [TREE] });
-  const rules = trees.get(TREE)?.value?.stopRules.map(({ id }) => id) ?? [];
+  return { hash: snapshot.hash, rules: trees.get(TREE)?.value?.stopRules.map(({ id }) => id) ?? [] };
+})();
+
+/** Lays the invented job into a data folder. @returns the id of the visit. */
+export async function layOutJob(home: string, photos: readonly string[] = []): Promise<string> {
+  const { hash, rules } = await tree;
   const visit = 'v-invented';
   mkdirSync(join(home, 'visits', visit), { recursive: true });
-  const lines = bodies(snapshot.hash, rules, photos).map((body, i) =>
+  const lines = bodies(hash, rules, photos).map((body, i) =>
     JSON.stringify({
       id: newEventId(1000 + i, i, 'seed'),
       v: EVENT_VERSION,

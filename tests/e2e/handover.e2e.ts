@@ -120,9 +120,6 @@ test('the report of a job: on screen, as PDF with every section, and as a file t
   for (const name of SECTIONS) await expect(fresh.getByRole('heading', { level: 3, name }).first()).toBeVisible();
   await expect(fresh.getByText('“It hums louder the faster I go <b>and</b> growls in a right bend”')).toBeVisible();
   await expect(fresh.locator('.ho-photos img').first()).toBeVisible();
-  expect(await fresh.locator('.ho-photos img').first().boundingBox()).toMatchObject({
-    width: expect.any(Number) as number,
-  });
   expect(said, 'policy reports of the file').toEqual([]);
   expect(asked.filter((url) => !url.startsWith('file://') && !url.startsWith('data:image/jpeg'))).toEqual([]);
   // The style was let in by its hash: without it the box of the verdict has no frame.

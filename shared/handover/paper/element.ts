@@ -56,9 +56,17 @@ export const ATTRIBUTES = [
 ] as const;
 type Attribute = (typeof ATTRIBUTES)[number];
 
+/** Those whose values HTML itself names. */
+interface Named {
+  readonly scope?: 'col' | 'row';
+  readonly role?: 'img';
+  readonly 'aria-hidden'?: 'true';
+  readonly 'text-anchor'?: 'middle';
+}
+
 export interface Element {
   readonly tag: Tag;
-  readonly attributes: Readonly<Partial<Record<Attribute, string>>>;
+  readonly attributes: Named & Readonly<Partial<Record<Exclude<Attribute, keyof Named>, string>>>;
   readonly children: readonly Markup[];
 }
 /** A text is shown as it is; what draws it escapes it. */

@@ -5,8 +5,8 @@ import { el, type Element } from './element.ts';
 /** Drawing units: where the labels end, where the line begins and ends, where the figures begin. */
 const LEFT = 132;
 const RIGHT = 260;
-const FIGURES = 272;
-const WIDTH = 340;
+const FIGURES = 290;
+const WIDTH = 356;
 const ROW = 28;
 
 /** Readings of one quantity at one place on lines of one scale: hollow before the last, filled the last. */

@@ -1,4 +1,4 @@
-import type { HandOverInput, Reader } from '../../../shared/handover/index.ts';
+import type { HandOverInput, InspectedPart, Reader } from '../../../shared/handover/index.ts';
 import {
   EVENT_VERSION,
   newEventId,
@@ -7,7 +7,6 @@ import {
   type VisitEvent,
   type VisitEventBody,
 } from '../../../shared/visit/index.ts';
-import type { InspectedItem } from '../../../shared/visit/plan/inspected.ts';
 import type { PlanEventBody } from '../../../shared/visit/plan/events.ts';
 import type { Plan } from '../../../shared/visit/plan/plan.ts';
 import { HASH, PINNED } from './invented-tree.ts';
@@ -114,7 +113,7 @@ export const BODIES: readonly Body[] = [
 ];
 
 /** What other subjects of the visit came to. */
-export const INSPECTION: readonly InspectedItem[] = [
+export const INSPECTION: readonly InspectedPart[] = [
   {
     id: 'i-1',
     item: 'hose',
@@ -122,6 +121,7 @@ export const INSPECTION: readonly InspectedItem[] = [
     state: 'bad',
     readings: [{ what: 'crack', reading: { value: 0.25, unit: 'in' }, limit: 'play' }],
     note: 'cord shows',
+    facts: { 'rubs-on': 'frame rail' },
     photos: [],
     at: '2026-05-15T08:15:00.000Z',
     by: 'Joel',

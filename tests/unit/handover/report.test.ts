@@ -8,6 +8,7 @@ import {
   type Report,
   type Section,
 } from '../../../shared/handover/index.ts';
+import { learnedOdds, type ClosedCase } from '../../../shared/inference/index.ts';
 import { replay, type VisitEventBody } from '../../../shared/visit/index.ts';
 import { asText, linesOf } from './as-text.ts';
 import { HASH, PINNED } from './invented-tree.ts';
@@ -227,6 +228,25 @@ describe('[HAN-10] two readers', () => {
 
   it('shows the owner the units that they read', () => {
     expect(asText(handOver(inventedInput('owner', { units: 'metric' })))).toContain('0.011 in (0.279 mm)');
+  });
+});
+
+describe('starting odds that learn', () => {
+  it('are said to have been moved, and by how many cures, when they were', () => {
+    const { tree } = PINNED.get(HASH)!;
+    const cure = (id: string): ClosedCase => ({
+      id,
+      complaint: 'growl',
+      layout: {},
+      corrections: [{ cause: 'bearing', partSeen: 'bad', proof: 'gone' }],
+    });
+    const odds = learnedOdds(tree, {}, [cure('v-7/c-1'), cure('v-8/c-1')], { on: true, takenOut: new Set() });
+    expect(odds.data).toBe(2);
+    const learned = new Map([['c-1', odds]]);
+    const text = asText(handOver(inventedInput('owner', { learned })));
+    expect(text).toContain('Starting odds moved by 2 proven cures of this workshop');
+    expect(text).not.toContain('Before any check 29 in 100');
+    expect(asText(handOver(inventedInput('owner')))).not.toContain('Starting odds moved');
   });
 });
 

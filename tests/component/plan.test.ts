@@ -55,7 +55,7 @@ const type = (name: string | RegExp, value: string): Promise<boolean> =>
 const textOf = (file: Blob): Promise<string> =>
   new Promise((resolve) => {
     const reader = new FileReader();
-    reader.onload = () => resolve(String(reader.result));
+    reader.onload = () => resolve(typeof reader.result === 'string' ? reader.result : '');
     reader.readAsText(file);
   });
 

@@ -3,10 +3,11 @@ import type { PinnedTree } from '../pinned-tree.ts';
 import type { VisitState } from '../state.ts';
 import { accessSteps, needsPlace, stepMinutes } from './access-steps.ts';
 import { addedDraft } from './added-lines.ts';
-import { complaintLines, complaintMeanwhile, withoutTree } from './complaint-lines.ts';
+import { complaintLines, complaintMeanwhile, unprovenCauses, withoutTree } from './complaint-lines.ts';
 import { costBand, partKey } from './cost-band.ts';
 import { decisionRecord } from './decision-record.ts';
 import type { DraftLine } from './draft-line.ts';
+import { unprovenLines } from './fold.ts';
 import type { InspectedItem } from './inspected.ts';
 import { withItemLines } from './item-lines.ts';
 import { strictestOf } from './meanwhile.ts';
@@ -85,6 +86,11 @@ export function planOf(
     meanwhile: strictestOf([...holding, ...open]),
     reminders: state.reminders,
     reminderProposals: reminderProposals(working, state.reminders),
+    // As the closing counts them, also when what a line came from is no longer there.
+    unproven: [...visit.complaints.flatMap(unprovenCauses), ...unprovenLines(state)].map((line) => ({
+      line,
+      title: lines.find(({ id }) => id === line)?.title ?? line,
+    })),
     warnings,
     ...(state.closedOut ? { closedOut: state.closedOut } : {}),
   };

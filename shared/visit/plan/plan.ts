@@ -276,6 +276,8 @@ export interface Plan {
   readonly meanwhile: Meanwhile | null;
   readonly reminders: readonly Reminder[];
   readonly reminderProposals: readonly ReminderProposal[];
+  /** Corrections that are done without a proof that held: each needs a reason before the visit closes. */
+  readonly unproven: readonly { readonly line: string; readonly title: string }[];
   readonly warnings: readonly PlanWarning[];
   readonly closedOut?: ClosedOut;
 }

@@ -321,6 +321,15 @@ describe('[PLN-10] closing', () => {
     // Done again: the old proof proves nothing about it.
     expect(planned(trees, [added(), done, held('held'), done]).line('line:1').proof.state).toBe('unproven');
   });
+  it('counts work on an item that has become good since, so that it can be named', () => {
+    const done: VisitEventBody = { kind: 'plan.done', line: 'item:hose-left-drive', words: '' };
+    const { plan } = planned(trees, [done], [item('hose', 'left drive', 'good')]);
+    expect(plan.lines).toEqual([]);
+    expect(plan.unproven).toEqual([{ line: 'item:hose-left-drive', title: 'item:hose-left-drive' }]);
+    expect(planned(trees, [done, close()]).plan.closedOut).toBeUndefined();
+    const named = close(plan.unproven.map(({ line }) => ({ line, because: 'seen to' })));
+    expect(planned(trees, [done, named]).plan.closedOut).toBeDefined();
+  });
   it('work after the closing opens the visit again', () => {
     const { plan } = planned(trees, [close(), added()]);
     expect(plan.closedOut).toBeUndefined();

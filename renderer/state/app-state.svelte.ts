@@ -36,6 +36,7 @@ import {
 } from '../../shared/visit/index.ts';
 import type { BenchTask } from '../presenters/bench/task.ts';
 import { Bench } from './bench.svelte.ts';
+import { Drills } from './drills.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
@@ -67,6 +68,8 @@ export const SCREENS = [
   'learning',
   'trees',
   'author',
+  'drills',
+  'progress',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -93,6 +96,7 @@ export class AppState {
   readonly keys = new Keys();
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
+  readonly drills = new Drills(this);
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

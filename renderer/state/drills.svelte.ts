@@ -17,9 +17,14 @@ import {
   type Outcome,
   type Progress,
 } from '../../shared/practice/drills/index.ts';
-import { HostError, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
-import type { AppState } from './app-state.svelte.ts';
-import { listedKey, loadSnapshot, type LoadedTree } from './trees.ts';
+import {
+  HostError,
+  type HostClient,
+  type LearnerSummary,
+  type Notice,
+  type Settings,
+} from '../../shared/host/host-api.ts';
+import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
 
 /** What is drilled: one complaint by its key in the list, or the limits of all of them. */
 export const ALL_LIMITS = 'limits';
@@ -37,9 +42,17 @@ export interface Given {
 }
 export const NOTHING_GIVEN: Given = { check: null, option: null, typed: null, by: null, helped: false };
 
+/** What practice needs of the window. */
+interface Around {
+  readonly ask: HostClient['call'];
+  readonly listed: readonly ListedTree[];
+  readonly settings: Settings;
+  newId(): string;
+}
+
 /** Who practises, with what, and the card in front. */
 export class Drills {
-  readonly #app: AppState;
+  readonly #app: Around;
 
   learners = $state.raw<readonly LearnerSummary[]>([]);
   learner = $state<string | null>(null);
@@ -70,7 +83,7 @@ export class Drills {
   readonly card: Card | null = $derived(this.next?.kind === 'card' ? this.next.card : null);
   readonly progress: readonly Progress[] = $derived(progressOf(this.known, this.at));
 
-  constructor(app: AppState) {
+  constructor(app: Around) {
     this.#app = app;
   }
 

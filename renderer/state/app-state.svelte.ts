@@ -40,6 +40,7 @@ import { JobPlan } from './job-plan.svelte.ts';
 import { HandOver } from './hand-over.svelte.ts';
 import { Sheets } from './sheets.svelte.ts';
 import { Coaches } from './coaches.svelte.ts';
+import { Drills } from './drills.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { writeDemoCoach, demoArrival } from './demo-coach.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
@@ -86,6 +87,8 @@ export const SCREENS = [
   'profile',
   'history',
   'exchange',
+  'drills',
+  'progress',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -126,6 +129,7 @@ export class AppState {
   }));
   readonly sheets = new Sheets();
   readonly coaches = new Coaches(this);
+  readonly drills = new Drills(this);
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

@@ -8,6 +8,7 @@ export type Standing = (typeof STANDINGS)[number];
 /** Fewer answers than this say nothing. Judgement, as the bounds below are. */
 export const ENOUGH = 3;
 const SOLID = { right: 0.8, recall: 0.85, days: 4 } as const;
+const DAY_MS = 86_400_000;
 const SHAKY = { right: 0.6, recall: 0.7 } as const;
 
 /** What a learner knows of one complaint, cause, check or limit. */
@@ -23,7 +24,7 @@ export interface Progress {
   readonly asked: number;
   /** Share of answers that were right, half right as half. */
   readonly rightShare: number;
-  /** Mean share of times that its cards would be known now, by the model of memory. */
+  /** Mean share of times that its cards would be known a day from now, by the model of memory: on the day of an answer it says 1. */
   readonly recall: number;
   /** How long its weakest card holds, days (nine in ten would still know it then). */
   readonly holdsDays: number;
@@ -64,7 +65,7 @@ export function progressOf({ cards }: LearnerState, at: number): readonly Progre
 function summed(known: readonly KnownCard[], at: number): Omit<Progress, 'subject' | 'tree' | 'id'> {
   const asked = known.reduce((sum, card) => sum + card.asked, 0);
   const rightShare = known.reduce((sum, card) => sum + card.right, 0) / asked;
-  const recall = known.reduce((sum, { memory }) => sum + recallAt(memory, at), 0) / known.length;
+  const recall = known.reduce((sum, { memory }) => sum + recallAt(memory, at + DAY_MS), 0) / known.length;
   const holdsDays = Math.min(...known.map(({ memory }) => memory.stabilityDays));
   const due = known.filter(({ memory }) => memory.due <= at).length;
   const standing = standingOf(asked, rightShare, recall, holdsDays);

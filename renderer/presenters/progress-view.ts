@@ -1,0 +1,85 @@
+import { inHundred } from '../../shared/inference/index.ts';
+import type { TreeCard } from '../../shared/knowledge/index.ts';
+import { sentence } from './presenters.ts';
+import { ENOUGH, type Progress, type Standing } from '../../shared/practice/drills/index.ts';
+
+/** How something stands, in words and with a sign, never by colour. */
+export const STANDING_WORDS: Readonly<Record<Standing, { readonly words: string; readonly icon: string }>> = {
+  solid: { words: 'Solid', icon: 'tick' },
+  coming: { words: 'Coming on', icon: 'raise' },
+  shaky: { words: 'Shaky', icon: 'straddle' },
+  new: { words: `Under ${ENOUGH} answers`, icon: 'unsure' },
+};
+
+/** One row of a table. */
+export interface ProgressRow {
+  readonly key: string;
+  readonly name: string;
+  /** Complaint it belongs to; empty where that is the row itself, or none. */
+  readonly of: string;
+  readonly standing: Standing;
+  readonly right: string;
+  readonly recall: string;
+  readonly holds: string;
+}
+
+export interface ProgressTable {
+  readonly subject: Progress['subject'];
+  readonly heading: string;
+  readonly rows: readonly ProgressRow[];
+  /** "2 solid, 1 shaky" */
+  readonly sum: string;
+}
+
+const HEADINGS: readonly (readonly [Progress['subject'], string])[] = [
+  ['complaint', 'Complaints'],
+  ['cause', 'Causes'],
+  ['check', 'Checks'],
+  ['limit', 'Limits'],
+];
+
+/** Progress as tables, with the names of today; what is in no tree any more keeps the words of its card. */
+export function progressTables(progress: readonly Progress[], trees: readonly TreeCard[]): readonly ProgressTable[] {
+  const cardOf = (id: string | null): TreeCard | undefined => trees.find((tree) => tree.id === id);
+  const nameOf = ({ subject, tree, id, words }: Progress): string => {
+    const card = cardOf(tree);
+    if (subject === 'complaint') return card?.title ?? id;
+    if (subject === 'limit') return sentence(words);
+    return (subject === 'cause' ? card?.causes : card?.checks)?.find((each) => each.id === id)?.name ?? words;
+  };
+  return HEADINGS.flatMap(([subject, heading]) => {
+    const own = progress.filter((each) => each.subject === subject);
+    if (own.length === 0) return [];
+    const rows = own.map((each): ProgressRow => ({
+      key: `${each.tree ?? ''} ${each.id}`,
+      name: nameOf(each),
+      of: subject === 'complaint' || each.tree === null ? '' : (cardOf(each.tree)?.title ?? each.tree),
+      standing: each.standing,
+      right: `${figure(each.rightShare * each.asked)} of ${each.asked}`,
+      recall: `${inHundred(each.recall)} in 100`,
+      holds: daysWords(each.holdsDays),
+    }));
+    return [{ subject, heading, rows, sum: sumOf(own) }];
+  });
+}
+
+function sumOf(own: readonly Progress[]): string {
+  return (['solid', 'coming', 'shaky', 'new'] as const)
+    .flatMap((standing) => {
+      const count = own.filter((each) => each.standing === standing).length;
+      const { words } = STANDING_WORDS[standing];
+      return count === 0 ? [] : [`${count} ${words.toLowerCase()}`];
+    })
+    .join(', ');
+}
+
+/** 3, or 3.5: half right counts half. */
+function figure(value: number): string {
+  return Number.isInteger(value) ? String(value) : value.toFixed(1);
+}
+
+function daysWords(days: number): string {
+  if (days < 1) return 'less than a day';
+  const whole = Math.round(days);
+  return `about ${whole} day${whole === 1 ? '' : 's'}`;
+}

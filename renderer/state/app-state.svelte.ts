@@ -40,6 +40,7 @@ import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
+import { Practice } from './practice.svelte.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
@@ -67,6 +68,10 @@ export const SCREENS = [
   'learning',
   'trees',
   'author',
+  'practice',
+  'exercise',
+  'reckoning',
+  'teach',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -93,6 +98,7 @@ export class AppState {
   readonly keys = new Keys();
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
+  readonly practice = new Practice(this);
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

@@ -158,7 +158,7 @@ test('[PRA-17] [PRA-18] an instructor’s file in, worked and passed, the log ou
   });
   const text = await new Promise<string>((resolve) => {
     const reader = new FileReader();
-    reader.onload = () => resolve(String(reader.result));
+    reader.onload = () => resolve(typeof reader.result === 'string' ? reader.result : '');
     reader.readAsText(saved!);
   });
   await give('Log of a learner', 'mina.jsonl', text);

@@ -2,7 +2,6 @@ import { inHundred } from '../../../shared/inference/index.ts';
 import { inSentence, shortName } from '../../../shared/planning/index.ts';
 import {
   brierWords,
-  DANGERS,
   type ReckonedStep,
   type Reckoning,
   type Remark,

@@ -46,6 +46,7 @@ import { writeDemoCoach, demoArrival } from './demo-coach.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
+import { Practice } from './practice.svelte.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
@@ -89,6 +90,10 @@ export const SCREENS = [
   'exchange',
   'drills',
   'progress',
+  'practice',
+  'exercise',
+  'reckoning',
+  'teach',
 ] as const;
 /** The tree that the author's page shows: one of the list, or a draft by its id. */
 export type AuthorOf =
@@ -130,6 +135,7 @@ export class AppState {
   readonly sheets = new Sheets();
   readonly coaches = new Coaches(this);
   readonly drills = new Drills(this);
+  readonly practice = new Practice(this);
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

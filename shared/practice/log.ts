@@ -1,21 +1,21 @@
 /**
- * What is kept of practice: an append-only list of records of a kind of its own. A record says `practice: 1` and has neither the
- * version nor the author of a visit's event, so that no reader of visits takes it, and this one takes nothing of a visit.
+ * What is kept of practice: lines of a learner's log, in kinds of their own. No kind is one of a visit, so that no reader of
+ * visits takes them, and this one takes nothing of a visit.
  */
 import * as v from 'valibot';
 import type { Choice } from './choices.ts';
 import { DANGER_IDS } from './dangers.ts';
+import { LEARNER_EVENT_VERSION } from './drills/events.ts';
 import { LONGEST_FILE } from './exercise-file.ts';
-
-export const PRACTICE_VERSION = 1;
 
 /** What every record carries. */
 export interface PracticeHead {
-  readonly practice: typeof PRACTICE_VERSION;
   /** Unique in the log, time-ordered. */
   readonly id: string;
+  readonly v: number;
   /** ISO 8601. */
   readonly at: string;
+  readonly by: string;
 }
 
 /** Where the hidden fault comes from. */
@@ -70,7 +70,12 @@ const choice = v.variant('kind', [
   v.strictObject({ kind: v.literal('handed-over') }),
   v.strictObject({ kind: v.literal('given-up') }),
 ]);
-const head = { practice: v.literal(PRACTICE_VERSION), id, at: v.pipe(v.string(), v.maxLength(40)) };
+const head = {
+  id,
+  v: v.pipe(v.number(), v.maxValue(LEARNER_EVENT_VERSION)),
+  at: v.pipe(v.string(), v.maxLength(40)),
+  by: v.pipe(v.string(), v.maxLength(80)),
+};
 const record = v.variant('kind', [
   v.strictObject({
     ...head,

@@ -22,8 +22,7 @@ const choices: readonly Choice[] = [
   { kind: 'given-up' },
 ];
 const session = foldSession(exercise, choices);
-const head = (n: number) =>
-  ({ practice: 1, id: `r${String(n).padStart(3, '0')}`, at: '2026-05-01T08:00:00Z' }) as const;
+const head = (n: number) => ({ id: `r${String(n).padStart(3, '0')}`, v: 1, at: '2026-05-01T08:00:00Z', by: 'Mina' });
 const records: readonly PracticeRecord[] = [
   {
     ...head(0),
@@ -64,7 +63,8 @@ describe('the log of practice', () => {
     const event = { id: 'e1', v: 1, at: '2026-05-01T08:00:00Z', by: '', kind: 'visit.opened', coach: 'A', demo: false };
     expect(readEvent(event)).toEqual(event);
     expect(readPracticeRecord(event)).toBeNull();
-    expect(readPracticeRecord({ ...records[0], v: 1, by: '' })).toBeNull();
+    expect(readPracticeRecord({ ...records[0], kind: 'complaint.opened' })).toBeNull();
+    expect(readPracticeRecord({ ...records[0], v: 2 })).toBeNull();
   });
 
   it('an exercise that was never begun is left out', () => {

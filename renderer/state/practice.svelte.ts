@@ -1,0 +1,380 @@
+import {
+  choose,
+  codeOf,
+  complaintOfCode,
+  complaintOfFile,
+  drawExercise,
+  exerciseOfFile,
+  foldSession,
+  layoutCount,
+  layoutOfNumber,
+  logFile,
+  openLogFile,
+  readExerciseFile,
+  readPracticeRecord,
+  reckon,
+  SEEDS,
+  settingOfCode,
+  summaryOf,
+  usualLayout,
+  workedExercises,
+  type Choice,
+  type Exercise,
+  type ExerciseFile,
+  type ExerciseSource,
+  type Level,
+  type OpenedLog,
+  type PassRule,
+  type PracticeBody,
+  type PracticeRecord,
+  type Reckoning,
+  type Session,
+  type WorkedExercise,
+} from '../../shared/practice/index.ts';
+import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/events.ts';
+import { HostError, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
+import { formatProblem, type Problem, type Tree } from '../../shared/knowledge/index.ts';
+import type { AppState } from './app-state.svelte.ts';
+import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
+
+/** A complaint drawn as well. */
+export const SURPRISE = '';
+
+/** The exercise in front. */
+interface Open {
+  readonly id: string;
+  readonly session: Session;
+  readonly source: ExerciseSource;
+  /** What counts as passed, when an instructor says so. */
+  readonly passed: PassRule | null;
+}
+
+/** An instructor's file as it was opened. */
+export interface OpenedFile {
+  readonly name: string;
+  readonly text: string;
+  readonly file: ExerciseFile | null;
+  readonly problems: readonly Problem[];
+  readonly tree: LoadedTree | null;
+}
+
+/** One exercise of somebody's log, played again. */
+export interface Replay {
+  readonly learner: string;
+  readonly worked: WorkedExercise;
+  readonly reckoning: Reckoning;
+  readonly passed: PassRule | null;
+}
+
+/** Who practises, the exercise in front, and what an instructor opens. */
+export class Practice {
+  readonly #app: AppState;
+  readonly #trees = new Map<string, LoadedTree>();
+
+  learners = $state.raw<readonly LearnerSummary[]>([]);
+  learner = $state<string | null>(null);
+  readOnly = $state(false);
+  records = $state.raw<readonly PracticeRecord[]>([]);
+  notices = $state.raw<readonly Notice[]>([]);
+  /** Something that was refused; what was typed or chosen stays. */
+  fault = $state<string | null>(null);
+  busy = $state(false);
+
+  /** What the next exercise is drawn from; `SURPRISE` = any complaint. */
+  complaint = $state(SURPRISE);
+  level = $state<Level>('listed');
+  /** Draw how the coach is built as well, instead of the usual one. */
+  anyCoach = $state(false);
+
+  open = $state.raw<Open | null>(null);
+  reckoning = $state.raw<Reckoning | null>(null);
+
+  file = $state.raw<OpenedFile | null>(null);
+  log = $state.raw<OpenedLog | null>(null);
+  replay = $state.raw<Replay | null>(null);
+
+  readonly worked: readonly WorkedExercise[] = $derived(workedExercises(this.records));
+  /** The last exercise that was begun and not ended. */
+  readonly unfinished: WorkedExercise | null = $derived(
+    this.worked.findLast(({ summary }) => summary === null) ?? null,
+  );
+  readonly name: string = $derived(this.learners.find(({ id }) => id === this.learner)?.name ?? '');
+
+  constructor(app: AppState) {
+    this.#app = app;
+  }
+
+  /** Reads who practises here; the only one is taken at once. */
+  async start(): Promise<void> {
+    await this.#guard(async () => {
+      await this.#list();
+      const [only] = this.learners;
+      if (this.learner === null && only && this.learners.length === 1) await this.#read(only.id);
+      else if (this.learner !== null) await this.#read(this.learner);
+    });
+  }
+
+  async #list(): Promise<void> {
+    const { learners, notices } = await this.#app.ask('learners.list', {});
+    this.learners = learners;
+    this.notices = notices;
+    if (!learners.some(({ id }) => id === this.learner)) {
+      this.learner = null;
+      this.records = [];
+      this.open = null;
+    }
+  }
+
+  async #read(learner: string): Promise<void> {
+    const { events, notices, readOnly } = await this.#app.ask('learners.read', { learner });
+    if (learner !== this.learner) this.open = null;
+    this.learner = learner;
+    this.records = events.flatMap((event) => readPracticeRecord(event) ?? []);
+    this.notices = notices;
+    this.readOnly = readOnly;
+  }
+
+  /** Somebody begins to practise here. @returns false when it was refused. */
+  async create(name: string): Promise<boolean> {
+    return this.#guard(async () => {
+      const id = this.#app.newId();
+      const first = { ...this.#head(id), kind: 'learner.opened', name };
+      const { learner } = await this.#app.ask('learners.create', { learner: `l-${id}`, first });
+      await this.#list();
+      await this.#read(learner);
+    });
+  }
+
+  async take(learner: string): Promise<void> {
+    await this.#guard(() => this.#read(learner));
+  }
+
+  /** Somebody else practises. */
+  leave(): void {
+    this.learner = null;
+    this.records = [];
+    this.open = null;
+    this.reckoning = null;
+  }
+
+  /** Begins a fresh exercise as it is set on the page. */
+  async begin(): Promise<void> {
+    await this.#guard(async () => {
+      const { listed } = this.#app;
+      const tree =
+        listed.find((each) => listedKey(each) === this.complaint) ?? listed[drawn(Math.max(1, listed.length))];
+      if (!tree) return;
+      const pinned = await this.#loaded(tree);
+      const layout =
+        (this.anyCoach
+          ? layoutOfNumber(pinned.tree, pinned.vocabulary, drawn(layoutCount(pinned.tree, pinned.vocabulary)))
+          : null) ?? usualLayout(pinned.tree, pinned.vocabulary);
+      const code = codeOf(pinned, { level: this.level, seed: drawn(SEEDS), layout });
+      await this.#begin({ from: 'code', code }, pinned);
+    });
+  }
+
+  /** Begins the exercise of a code that somebody typed. @returns false with a fault when it is none. */
+  async beginCode(typed: string): Promise<boolean> {
+    return this.#guard(async () => {
+      const pinned = await this.#treeOfCode(typed);
+      const read = settingOfCode(typed, pinned);
+      if ('problem' in read) throw refusal(read.problem);
+      await this.#begin({ from: 'code', code: codeOf(pinned, read.setting) }, pinned);
+    });
+  }
+
+  /** Begins the exercise of the file that is open. */
+  async beginFile(): Promise<void> {
+    const { file } = this;
+    if (!file?.file || !file.tree) return;
+    const { text, tree } = file;
+    await this.#guard(() => this.#begin({ from: 'file', text, seed: this.#app.newId() }, tree));
+  }
+
+  /** The same exercise once more. */
+  async again(): Promise<void> {
+    const { open } = this;
+    if (!open) return;
+    await this.#guard(async () => {
+      const { tree } = open.session.exercise;
+      const pinned = [...this.#trees.values()].find((each) => each.tree === tree);
+      if (pinned) await this.#begin(open.source, pinned);
+    });
+  }
+
+  /** Goes on with the exercise that was begun last. */
+  async resume(): Promise<void> {
+    const { unfinished } = this;
+    if (!unfinished) return;
+    await this.#guard(async () => {
+      const { exercise, passed } = await this.#exerciseOf(unfinished.begun);
+      this.#show(unfinished.exercise, foldSession(exercise, unfinished.choices), unfinished.begun.source, passed);
+    });
+  }
+
+  async #begin(source: ExerciseSource, pinned: LoadedTree): Promise<void> {
+    const id = `x-${this.#app.newId()}`;
+    const { exercise, passed } = this.#made(source, pinned);
+    await this.#write([{ kind: 'practice.begun', exercise: id, tree: pinned.tree.id, treeHash: pinned.hash, source }]);
+    this.#show(id, foldSession(exercise, []), source, passed);
+  }
+
+  #show(id: string, session: Session, source: ExerciseSource, passed: PassRule | null): void {
+    this.reckoning = session.end ? reckon(session) : null;
+    this.open = { id, session, source, passed };
+    this.#app.go(session.end ? 'reckoning' : 'exercise');
+  }
+
+  /** Makes a choice; what came of it is shown when it is on disk. @returns false when it could not be written. */
+  async choose(choice: Choice): Promise<boolean> {
+    const { open } = this;
+    if (!open || this.busy) return false;
+    const session = choose(open.session, choice);
+    if (session === open.session) return false;
+    this.busy = true;
+    try {
+      return await this.#guard(async () => {
+        const reckoning = session.end ? reckon(session) : null;
+        const summary = reckoning ? summaryOf(reckoning) : null;
+        const ended: PracticeBody[] = summary ? [{ kind: 'practice.ended', exercise: open.id, summary }] : [];
+        await this.#write([{ kind: 'practice.chosen', exercise: open.id, choice }, ...ended]);
+        this.open = { ...open, session };
+        if (!reckoning) return;
+        this.reckoning = reckoning;
+        this.#app.go('reckoning');
+      });
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  /** Reads an instructor's file. */
+  async openFile(name: string, text: string): Promise<void> {
+    this.file = await this.#opened(name, text);
+  }
+
+  async #opened(name: string, text: string): Promise<OpenedFile> {
+    const complaint = complaintOfFile(text);
+    const { listed } = this.#app;
+    const own = listed.find(({ card }) => card.id === complaint);
+    const tree = own ? await this.#loaded(own) : null;
+    const { value, problems } = readExerciseFile({
+      text,
+      file: name,
+      complaints: listed.map(({ card }) => card.id),
+      known: tree,
+    });
+    return { name, text, file: value, problems, tree };
+  }
+
+  /** A file to begin an exercise with, for a complaint of the list by its key; null when it cannot be read. */
+  async templateOf(key: string, write: (tree: Tree) => string): Promise<string | null> {
+    let text: string | null = null;
+    await this.#guard(async () => {
+      const listed = this.#app.listed.find((each) => listedKey(each) === key) ?? this.#app.listed[0];
+      if (listed) text = write((await this.#loaded(listed)).tree);
+    });
+    return text;
+  }
+
+  /** The learner's own log as a file; null while nothing has been practised. */
+  logText(): string | null {
+    return this.records.length === 0 ? null : logFile(this.name, this.records);
+  }
+
+  /** Opens somebody's log. */
+  openLog(text: string): void {
+    this.fault = null;
+    const read = openLogFile(text);
+    this.log = 'log' in read ? read.log : null;
+    this.replay = null;
+    if ('problem' in read) this.fault = read.problem;
+  }
+
+  /** Plays an exercise of the opened log again. */
+  async play(worked: WorkedExercise): Promise<void> {
+    const learner = this.log?.learner ?? '';
+    await this.#guard(async () => {
+      const { exercise, passed } = await this.#exerciseOf(worked.begun);
+      this.replay = { learner, worked, passed, reckoning: reckon(foldSession(exercise, worked.choices)) };
+    });
+  }
+
+  /** The exercise of a log, over the very tree it was made with. */
+  async #exerciseOf({ tree, treeHash, source }: WorkedExercise['begun']): Promise<{
+    readonly exercise: Exercise;
+    readonly passed: PassRule | null;
+  }> {
+    const listed = this.#app.listed.find(({ hash }) => hash === treeHash);
+    if (!listed)
+      throw refusal(
+        `This exercise was made with another version of “${this.#app.listed.find(({ card }) => card.id === tree)?.card.title ?? tree}”. What it drew cannot be shown again here; open it where the same version is.`,
+      );
+    return this.#made(source, await this.#loaded(listed));
+  }
+
+  #made(source: ExerciseSource, pinned: LoadedTree): { readonly exercise: Exercise; readonly passed: PassRule | null } {
+    if (source.from === 'code') {
+      const read = settingOfCode(source.code, pinned);
+      if ('problem' in read) throw refusal(read.problem);
+      return { exercise: drawExercise(pinned, read.setting), passed: null };
+    }
+    const { value, problems } = readExerciseFile({
+      text: source.text,
+      file: 'the exercise',
+      complaints: [],
+      known: pinned,
+    });
+    if (!value) throw refusal(problems[0] ? formatProblem(problems[0]) : 'The exercise cannot be read.');
+    return { exercise: exerciseOfFile(value, pinned, source.seed), passed: value.passed };
+  }
+
+  async #treeOfCode(typed: string): Promise<LoadedTree> {
+    const known = this.#app.listed.map((listed) => ({ id: listed.card.id, hash: listed.hash, listed }));
+    const found = complaintOfCode(typed, known);
+    if ('problem' in found) throw refusal(found.problem);
+    return this.#loaded(found.complaint.listed);
+  }
+
+  async #loaded({ hash }: ListedTree): Promise<LoadedTree> {
+    const known = this.#trees.get(hash);
+    if (known) return known;
+    const { tree, notices } = loadSnapshot(await this.#app.ask('trees.read', { hash }));
+    if (!tree) throw refusal(notices[0]?.message ?? 'This tree cannot be read.');
+    this.#trees.set(hash, tree);
+    return tree;
+  }
+
+  #head(id: string): { readonly id: string; readonly v: number; readonly at: string; readonly by: string } {
+    return { id, v: LEARNER_EVENT_VERSION, at: new Date().toISOString(), by: this.#app.settings.name };
+  }
+
+  async #write(bodies: readonly PracticeBody[]): Promise<void> {
+    if (this.learner === null) throw refusal('Say first who practises: the log has to belong to somebody.');
+    const records = bodies.map((body): PracticeRecord => ({ ...this.#head(this.#app.newId()), ...body }));
+    await this.#app.ask('learners.append', { learner: this.learner, events: records.map((record) => ({ ...record })) });
+    this.records = [...this.records, ...records];
+  }
+
+  async #guard(run: () => Promise<void>): Promise<boolean> {
+    this.fault = null;
+    try {
+      await run();
+      return true;
+    } catch (problem) {
+      if (!(problem instanceof HostError)) throw problem;
+      this.fault = problem.message;
+      return false;
+    }
+  }
+}
+
+function refusal(message: string): HostError {
+  return new HostError({ code: 'practice', message });
+}
+
+/** A number from 0 to `count` − 1, by chance. */
+function drawn(count: number): number {
+  return (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % count;
+}

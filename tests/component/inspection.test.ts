@@ -1,6 +1,7 @@
 import { configure, fireEvent, screen, within } from '@testing-library/svelte';
 import { describe, expect, it } from 'vitest';
-import { beginVisit, openWindow, press } from './window.ts';
+import { openWalk, type Walk } from './walk.ts';
+import { press } from './window.ts';
 
 // A page that is fetched later takes its time on a busy machine.
 configure({ asyncUtilTimeout: 15_000 });
@@ -8,13 +9,11 @@ configure({ asyncUtilTimeout: 15_000 });
 const heading = (name: RegExp) => screen.findByRole('heading', { level: 1, name });
 const wall = (): HTMLElement => screen.getByRole('complementary', { name: /left against right/ });
 
-async function open(): Promise<ReturnType<typeof openWindow>> {
-  const host = openWindow();
-  await host;
-  await beginVisit('growl through the floor', /Growl through the floor/);
+async function open(): Promise<Walk> {
+  const walk = await openWalk('growl-through-floor-at-speed');
   await press('x');
   await heading(/Part by part/);
-  return host;
+  return walk;
 }
 async function measure(values: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, value] of Object.entries(values))
@@ -24,7 +23,7 @@ async function measure(values: Readonly<Record<string, string>>): Promise<void> 
 
 describe('the inspection', () => {
   it('[INS-1] [INS-2] [INS-3] parts by place: state, note, and what is not opened yet', async () => {
-    const host = await open();
+    const walk = await open();
     await fireEvent.click(screen.getByRole('button', { name: 'Bearings' }));
     const left = await screen.findByRole('group', { name: /^left front/ });
     await fireEvent.click(within(left).getByLabelText('not opened yet'));
@@ -38,7 +37,7 @@ describe('the inspection', () => {
     await fireEvent.click(within(screen.getByRole('group', { name: /^left front/ })).getByLabelText('good'));
     expect(await within(wall()).findByText(/Bearings, right front: bad/)).toBeTruthy();
     expect(within(wall()).queryByText(/Not opened yet/)).toBeNull();
-    expect([...host.logs.values()][0]!.filter(({ kind }) => kind === 'inspection.recorded')).toHaveLength(4);
+    expect(walk.log().filter(({ kind }) => kind === 'inspection.recorded')).toHaveLength(4);
     // A hose has nothing to be opened.
     await fireEvent.click(screen.getByRole('button', { name: 'Brake hose' }));
     expect(screen.queryByLabelText('not opened yet')).toBeNull();

@@ -46,8 +46,9 @@ export interface FieldRow {
 export interface FieldSection {
   readonly group: FieldGroup;
   readonly title: string;
-  readonly rows: readonly FieldRow[];
-  readonly knownCount: number;
+  readonly known: readonly FieldRow[];
+  /** Nobody has said yet. */
+  readonly open: readonly FieldRow[];
 }
 
 /**
@@ -73,7 +74,14 @@ export function fieldSections(
       .map((field) => row(field, profile, today, checkName))
       .filter(({ field, uses, known }) => `${field.words} ${uses} ${known ?? ''}`.toLowerCase().includes(wanted));
     if (rows.length === 0) return [];
-    return [{ group, title: GROUP_WORDS[group], rows, knownCount: rows.filter(({ known }) => known !== null).length }];
+    return [
+      {
+        group,
+        title: GROUP_WORDS[group],
+        known: rows.filter(({ known }) => known !== null),
+        open: rows.filter(({ known }) => known === null),
+      },
+    ];
   });
 }
 

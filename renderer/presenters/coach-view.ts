@@ -64,7 +64,7 @@ export function fieldSections(
     find,
     today,
     checkName,
-  }: { readonly find: string; readonly today: string; checkName(id: string): string | undefined },
+  }: { readonly find: string; readonly today: string; readonly checkName: (id: string) => string | undefined },
 ): readonly FieldSection[] {
   const wanted = find.trim().toLowerCase();
   const all = [...layoutFields(features), ...COACH_FIELDS];

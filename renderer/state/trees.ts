@@ -38,9 +38,8 @@ function vocabularyOf(files: Readonly<Record<string, string>>): ReturnType<typeo
 }
 
 /** The questions about the layout, from the vocabulary of any tree; empty when it cannot be read. */
-export function layoutIn({
-  files: { 'tree.yaml': _tree, ...vocabulary },
-}: TreeSnapshotAnswer): readonly LayoutFeature[] {
+export function layoutIn({ files }: TreeSnapshotAnswer): readonly LayoutFeature[] {
+  const vocabulary = Object.fromEntries(Object.entries(files).filter(([name]) => name !== 'tree.yaml'));
   return vocabularyOf(vocabulary).value?.layout ?? [];
 }
 

@@ -46,8 +46,9 @@ export interface FieldRow {
 export interface FieldSection {
   readonly group: FieldGroup;
   readonly title: string;
-  readonly rows: readonly FieldRow[];
-  readonly knownCount: number;
+  readonly known: readonly FieldRow[];
+  /** Nobody has said yet. */
+  readonly open: readonly FieldRow[];
 }
 
 /**
@@ -63,7 +64,7 @@ export function fieldSections(
     find,
     today,
     checkName,
-  }: { readonly find: string; readonly today: string; checkName(id: string): string | undefined },
+  }: { readonly find: string; readonly today: string; readonly checkName: (id: string) => string | undefined },
 ): readonly FieldSection[] {
   const wanted = find.trim().toLowerCase();
   const all = [...layoutFields(features), ...COACH_FIELDS];
@@ -73,7 +74,14 @@ export function fieldSections(
       .map((field) => row(field, profile, today, checkName))
       .filter(({ field, uses, known }) => `${field.words} ${uses} ${known ?? ''}`.toLowerCase().includes(wanted));
     if (rows.length === 0) return [];
-    return [{ group, title: GROUP_WORDS[group], rows, knownCount: rows.filter(({ known }) => known !== null).length }];
+    return [
+      {
+        group,
+        title: GROUP_WORDS[group],
+        known: rows.filter(({ known }) => known !== null),
+        open: rows.filter(({ known }) => known === null),
+      },
+    ];
   });
 }
 

@@ -103,9 +103,8 @@ export class Coaches {
 
   /** Fills the bench from a profile; null takes out what came from one. */
   async startBench(bench: Bench, coach: string | null): Promise<void> {
-    if (coach === null) return bench.startFrom(null);
-    const profile = coachProfile((await this.#read(coach)).events);
-    bench.startFrom({ name: profile.name, start: benchStart(profile) });
+    const profile = coach === null ? null : coachProfile((await this.#read(coach)).events);
+    bench.startFrom(profile && { name: profile.name, start: benchStart(profile) });
   }
 
   async #append(coach: string, bodies: readonly CoachEventBody[]): Promise<readonly CoachEvent[]> {

@@ -48,6 +48,8 @@ interface FluidSign {
   readonly colours: readonly DripColour[];
   readonly feels: readonly DripFeel[];
   readonly places: readonly DripPlace[];
+  /** Found nowhere else: elsewhere it is not thought of. */
+  readonly onlyThere?: boolean;
 }
 
 const ENGINE: readonly DripPlace[] = ['engine-middle', 'engine-crank-end', 'engine-gearbox-joint'];
@@ -107,6 +109,7 @@ const SIGNS: readonly FluidSign[] = [
     colours: ['black-brown', 'clear-amber', 'red'],
     feels: ['slippery', 'thick-sulphur'],
     places: WHEELS,
+    onlyThere: true,
   },
   {
     fluid: 'gear-oil',
@@ -139,6 +142,7 @@ const SIGNS: readonly FluidSign[] = [
     colours: ['milky', 'black-brown', 'water-clear'],
     feels: ['watery', 'slippery', 'tarry'],
     places: ['air-tanks'],
+    onlyThere: true,
   },
 ];
 
@@ -151,7 +155,7 @@ const KNOWN_AS: Readonly<Partial<Record<DripFluid, keyof FluidsKnown>>> = {
 
 /**
  * What a spot may be, what agrees most first; ties in the order of the table. Feel and smell that contradict rule a
- * fluid out, colour and place alone do not: a fluid runs along a frame and darkens with age.
+ * fluid out, colour and place alone do not, but for the oil of a hub and the water of the air tanks: a fluid runs along a frame and darkens with age.
  *
  * @param known  colours from the profile of this coach: they take the place of the usual ones.
  * @returns at most four; empty when nothing agrees in two of the three.
@@ -160,6 +164,7 @@ export function dripPoints(spot: Spot, known: FluidsKnown = {}): readonly DripPo
   return SIGNS.flatMap((sign): DripPoint[] => {
     const felt = spot.feel !== 'not-felt';
     if (felt && !sign.feels.includes(spot.feel)) return [];
+    if (sign.onlyThere === true && !sign.places.includes(spot.place)) return [];
     const key = KNOWN_AS[sign.fluid];
     const own = key === undefined ? undefined : known[key];
     const colours = own === undefined ? sign.colours : [own];

@@ -72,7 +72,7 @@ describe('the inspection', () => {
     screen.getByRole('img', { name: /Hub heat by axle.*Steer: left 133 °F, right 92 °F, uneven; Drive/ });
   });
 
-  it('[INS-4] a stroke over its limit makes the part bad, with the limit and its source beside it', async () => {
+  it('[INS-4] [INS-7] a stroke over its limit makes the part bad, with the limit and its source beside it', async () => {
     await open();
     await press('3');
     await screen.findByLabelText('Steer, left');
@@ -82,6 +82,7 @@ describe('the inspection', () => {
     await fireEvent.input(screen.getAllByLabelText('Tanks during it, psi')[0]!, { target: { value: '85' } });
     await fireEvent.click(screen.getByRole('button', { name: /Record what is typed/ }));
     await screen.findByText(/Steer, left: Beyond the limit/);
+    await within(wall()).findByText(/Brake chamber and pushrod, left front: bad/);
     expect(screen.getAllByText(/393\.47\(e\)/).length).toBeGreaterThan(0);
     await measure({ 'Steer, right': 'a lot' });
     screen.getByText(/“a lot” for steer, right is not a number/);

@@ -4,6 +4,7 @@ import {
   AXLE_WORDS,
   entryId,
   heldAgainst,
+  hubPairVerdict,
   oddEnds,
   pairsOf,
   SIDES,
@@ -20,7 +21,7 @@ import {
 } from '../../../shared/visit/index.ts';
 import { preferredOfKind, shown, type FigureKind } from '../bench/figure-kinds.ts';
 import type { BenchForm } from '../bench/form.ts';
-import { differenceInUnits, heldView, type HeldView } from '../bench/held.ts';
+import { differenceInUnits, heldView, statusWords, type HeldView } from '../bench/held.ts';
 import { coachView, type CoachView, type DrawnEnd } from '../bench/wheel-ends.ts';
 
 /** What a quantity is, for its fields. */
@@ -51,6 +52,13 @@ export interface WheelEndsView {
   readonly coach: CoachView;
   readonly ends: readonly EndView[];
   readonly odd: OddEnds | null;
+  /** Each pair of hubs by its own heat; empty for other quantities. */
+  readonly hubs: readonly {
+    readonly axle: string;
+    readonly words: string;
+    readonly why: string;
+    readonly status: string;
+  }[];
   /** For each marked end: three figures with the threshold of each. */
   readonly marked: readonly { readonly name: string; readonly rows: readonly (readonly [string, string, string])[] }[];
 }
@@ -82,8 +90,24 @@ export function wheelEndsView(state: InspectionState, quantity: Quantity, system
     coach: coachView(WHEEL_AXLES.length, drawn),
     ends: ends.map(({ axle, end }) => endView(axle, end.item.site, end.value, end.outcome, quantity, system)),
     odd,
+    hubs: quantity.what === 'hub-heat' ? pairs.flatMap(hubWords) : [],
     marked: marks.map((mark) => ({ name: mark.site, rows: markRows(mark, system) })),
   };
+}
+
+const HUB_WORDS = {
+  usual: 'usual',
+  caution: 'caution',
+  'inspect-before-driving': 'look at it before driving',
+  'do-not-drive': 'stay put',
+} as const;
+
+function hubWords(pair: AxlePairOf): WheelEndsView['hubs'] {
+  const found = hubPairVerdict(pair);
+  if (!found) return [];
+  return [
+    { axle: AXLE_WORDS[pair.axle], words: HUB_WORDS[found.verdict], why: found.why, status: statusWords(found.status) },
+  ];
 }
 
 function endView(
@@ -159,29 +183,22 @@ export function measuredBodies(
       const site = wheelSite(side, axle);
       const { text, unit } = form.entry(endField(quantity, site));
       const before = state.items.find(({ id }) => id === entryId(quantity.item, site));
-      const had = before?.readings.some(({ what }) => what === quantity.what) ?? false;
+      const had = before?.readings.find(({ what }) => what === quantity.what)?.reading;
       if (text.trim() === '' && (Object.keys(facts).length === 0 || !had)) continue;
       const value = text.trim() === '' ? null : parseNumber(text);
       if (text.trim() !== '' && value === null)
         return {
           trouble: `“${text}” for ${AXLE_WORDS[axle].toLowerCase()}, ${side} is not a number. Type it like 3.4 or 2 1/4.`,
         };
-      const reading = { value: value ?? 0, unit: unit ?? preferredOfKind(kindOf(quantity), form.system) };
-      const measured = {
-        what: quantity.what,
-        reading,
-        ...(quantity.limit === undefined ? {} : { limit: quantity.limit }),
-      };
+      const typed = value === null ? null : { value, unit: unit ?? preferredOfKind(kindOf(quantity), form.system) };
+      const limit = quantity.limit === undefined ? {} : { limit: quantity.limit };
       bodies.push({
         kind: 'inspection.recorded',
         entry: entryId(quantity.item, site),
         item: quantity.item,
         site,
-        state: stateBy(before?.state, quantity, value === null ? null : measured.reading, site, {
-          ...before?.facts,
-          ...facts,
-        }),
-        ...(value === null ? {} : { readings: [measured] }),
+        state: stateAfter(before?.state, quantity, typed ?? had ?? null, site, { ...before?.facts, ...facts }),
+        ...(typed ? { readings: [{ what: quantity.what, reading: typed, ...limit }] } : {}),
         ...(Object.keys(facts).length > 0 ? { facts } : {}),
       });
     }
@@ -189,8 +206,8 @@ export function measuredBodies(
   return { bodies };
 }
 
-/** A figure beyond its limit makes a part bad, one too close to call makes it one to watch; nothing makes it better by itself. */
-function stateBy(
+/** INS-7: beyond its limit is bad, too close to call is one to watch; nothing makes a part better by itself. */
+function stateAfter(
   before: 'not-opened' | 'good' | 'watch' | 'bad' | undefined,
   quantity: Quantity,
   reading: { readonly value: number; readonly unit: string } | null,
@@ -198,6 +215,7 @@ function stateBy(
   facts: Readonly<Record<string, string>>,
 ): 'good' | 'watch' | 'bad' {
   const now = before === undefined || before === 'not-opened' ? 'good' : before;
+  if (facts['oily'] === 'yes') return 'bad';
   if (reading === null || now === 'bad') return now;
   const outcome = heldAgainst(
     {

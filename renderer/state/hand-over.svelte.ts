@@ -1,27 +1,18 @@
-import {
-  handOver,
-  leavingOut,
-  type HandOverInput,
-  type InspectedPart,
-  type Reader,
-  type Report,
-} from '../../shared/handover/index.ts';
+import { handOver, leavingOut, type HandOverInput, type Reader, type Report } from '../../shared/handover/index.ts';
 import { HostError, type HostClient } from '../../shared/host/host-api.ts';
 import { learnedOdds, type LearnedOdds } from '../../shared/inference/index.ts';
 import type { UnitSystem } from '../../shared/units/index.ts';
 import { caseId, planOf, type PinnedTree, type VisitEvent, type VisitState } from '../../shared/visit/index.ts';
 import type { Settings } from '../../shared/host/host-api.ts';
 import type { ClosedCase } from '../../shared/inference/index.ts';
+import { otherWorkOf } from '../presenters/other-work.ts';
 import { readersClock } from '../presenters/readers-clock.ts';
 import { photoCopy } from './photo-copy.ts';
-
-/** A visit with an inspection, in a version that knows one. */
-type Inspected = VisitState & { readonly inspection?: { readonly items: readonly InspectedPart[] } };
 
 /** What the report is made from: the open visit, its log and trees, how the reader reads. */
 interface Source {
   readonly visitId: string | null;
-  readonly visit: Inspected | null;
+  readonly visit: VisitState | null;
   readonly events: readonly VisitEvent[];
   readonly trees: ReadonlyMap<string, PinnedTree>;
   readonly units: UnitSystem;
@@ -54,7 +45,7 @@ export class HandOver {
   readonly whole: Report | null = $derived.by(() => {
     const { visit, events, trees, units } = this.#source();
     if (!visit) return null;
-    const inspection = visit.inspection?.items ?? [];
+    const inspection = visit.inspection.items;
     const input: HandOverInput = {
       visit,
       events,
@@ -64,6 +55,7 @@ export class HandOver {
       clock: readersClock,
       learned: this.#learned(visit),
       inspection,
+      others: otherWorkOf(visit, units),
       plan: planOf(visit, trees, inspection),
     };
     return handOver(input);

@@ -181,6 +181,7 @@ export const PLAN: Plan = {
   reminders: [{ id: 'r-1', what: 'Try the wheel nuts', dueMiles: 75 }],
   reminderProposals: [],
   warnings: [],
+  unproven: [],
 };
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];

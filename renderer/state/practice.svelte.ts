@@ -32,13 +32,21 @@ import {
   type WorkedExercise,
 } from '../../shared/practice/index.ts';
 import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/events.ts';
-import { HostError, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
+import { HostError, type HostClient, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
 import { formatProblem, type Problem, type Tree } from '../../shared/knowledge/index.ts';
-import type { AppState } from './app-state.svelte.ts';
 import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
 
 /** A complaint drawn as well. */
 export const SURPRISE = '';
+
+/** What practice needs of the window around it. */
+interface Around {
+  readonly ask: HostClient['call'];
+  readonly listed: readonly ListedTree[];
+  readonly settings: { readonly name: string };
+  newId(): string;
+  go(screen: 'exercise' | 'reckoning'): void;
+}
 
 /** The exercise in front. */
 interface Open {
@@ -68,7 +76,7 @@ export interface Replay {
 
 /** Who practises, the exercise in front, and what an instructor opens. */
 export class Practice {
-  readonly #app: AppState;
+  readonly #app: Around;
   readonly #trees = new Map<string, LoadedTree>();
 
   learners = $state.raw<readonly LearnerSummary[]>([]);
@@ -100,7 +108,7 @@ export class Practice {
   );
   readonly name: string = $derived(this.learners.find(({ id }) => id === this.learner)?.name ?? '');
 
-  constructor(app: AppState) {
+  constructor(app: Around) {
     this.#app = app;
   }
 

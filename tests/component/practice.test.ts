@@ -6,6 +6,8 @@ import { openWindow, press } from './window.ts';
 
 // The whole window is in the document, and a busy machine takes its time to find a role in it.
 configure({ asyncUtilTimeout: 15_000 });
+// Two tests fetch the pages of practice for the first time.
+vi.setConfig({ testTimeout: 60_000 });
 afterEach(() => vi.unstubAllGlobals());
 
 const LESSON = `format: droplight-exercise/1

@@ -35,6 +35,7 @@ import {
   type VisitState,
 } from '../../shared/visit/index.ts';
 import type { BenchTask } from '../presenters/bench/task.ts';
+import { Ahead } from './ahead.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
@@ -65,6 +66,7 @@ export const SCREENS = [
   'keys',
   'settings',
   'learning',
+  'evaluation',
   'trees',
   'author',
 ] as const;
@@ -93,6 +95,7 @@ export class AppState {
   readonly keys = new Keys();
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
+  readonly ahead = new Ahead();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),
@@ -158,7 +161,9 @@ export class AppState {
         )
       : null,
   );
-  readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
+  readonly assessment: Assessment | null = $derived(
+    this.situation ? assess(this.situation, { ahead: this.ahead.of(this.situation) }) : null,
+  );
 
   /** What the person may have noticed of the complaint in front, to be confirmed. */
   readonly noticed: Noticed | null = $derived(

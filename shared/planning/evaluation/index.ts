@@ -1,14 +1,18 @@
 import type { Role, Tree } from '../../knowledge/tree.ts';
 import type { Vocabulary } from '../../knowledge/vocabulary.ts';
 import { defaultCosts } from '../costs.ts';
-import { drawCoach } from './coach.ts';
+import { drawCoach, type SimulatedCoach } from './coach.ts';
 import { seededRandom } from './random.ts';
 import { work, type Outcome, type WayOfWorking } from './session.ts';
 
-export { coachWith, drawCoach, layoutFor, type SimulatedCoach } from './coach.ts';
+export { coachWith, drawCoach, drawTwoFaults, layoutFor, type SimulatedCoach } from './coach.ts';
+export { figuresMark, type KeptEvaluation, type KeptTree } from './kept.ts';
+export { leastCost, type LeastCost } from './least-cost.ts';
+export { excessWhenDisturbed, modelRow, SIGMAS, type ModelRow, type NamedModel } from './model-report.ts';
+export { treeRow, type Counts, type TreeRow, type WayScore } from './tree-report.ts';
 export { draw, seededRandom } from './random.ts';
 export { work, type Move, type Outcome, type WayOfWorking } from './session.ts';
-export { everyCheckWay, plannerWay, swapperWay, taughtWay } from './ways.ts';
+export { everyCheckWay, informationWay, oneStepWay, plannerWay, randomWay, swapperWay, taughtWay } from './ways.ts';
 
 /** How one way of working did over many simulated coaches. */
 export interface Score {
@@ -36,15 +40,20 @@ export function scoreWay(
     readonly coaches: number;
     readonly seed: number;
     readonly who?: Role;
+    /** Tree that the coaches are drawn from; the same one when it is left out. */
+    readonly truth?: Tree;
+    /** Draws a coach; null = this one does not count. */
+    readonly drawn?: (truth: Tree, vocabulary: Vocabulary, random: () => number) => SimulatedCoach | null;
     /** Called after each coach with how many are done. */
     readonly tell?: (done: number) => void;
   },
 ): Score {
-  const who = options.who ?? 'mechanic';
+  const { who = 'mechanic', drawn = drawCoach } = options;
   const outcomes: (Outcome & { readonly truth: string })[] = [];
   for (let i = 0; i < options.coaches; i++) {
     // One generator a coach, so that the number of looks in one coach does not change the next.
-    const coach = drawCoach(tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
+    const coach = drawn(options.truth ?? tree, vocabulary, seededRandom(options.seed * 1_000_003 + i));
+    if (!coach) continue;
     outcomes.push({ ...work(coach, way, tree, vocabulary, who, defaultCosts(who)), truth: coach.cause });
     options.tell?.(i + 1);
   }

@@ -8,7 +8,7 @@ import {
   rolloutPolicy,
   type Action,
 } from '../../../shared/planning/policy.ts';
-import { MODELS } from './models.ts';
+import { MODELS } from '../../../electron/cli/load-models.ts';
 
 const nameOf = (problem: TableProblem, action: Action): string =>
   action.kind === 'check'

@@ -1,7 +1,7 @@
 import { indexOfMax, mutualInformation } from '../../inference/index.ts';
 import { move } from '../access.ts';
 import type { TableModel, TableProblem } from '../model-problem.ts';
-import { actionsIn, expand, keyOf, repairsOnlyPolicy, type Action, type Policy, type TableState } from '../policy.ts';
+import { expand, keyOf, repairsOnlyPolicy, type Action, type Policy, type TableState } from '../policy.ts';
 import { bestDecision, curedShare } from '../repair-plan.ts';
 
 /** A line of a flowchart as somebody wrote it. */
@@ -93,14 +93,20 @@ export function costByLot(problem: TableProblem): number {
     const key = keyOf(state);
     const known = memo.get(key);
     if (known !== undefined) return known;
-    const all = actionsIn(problem, state);
-    const doing = all.filter(({ kind }) => kind !== 'decide');
-    const deciding = all.filter(({ kind }) => kind === 'decide');
-    const actions = doing.some(({ kind }) => kind === 'correct')
-      ? doing
-      : problem.corrections.length > 0
-        ? deciding
-        : all;
+    // By lot even what cannot help is tried.
+    const corrections = problem.corrections.flatMap((_, correction): Action[] =>
+      state.failed & (1 << correction) ? [] : [{ kind: 'correct', correction }],
+    );
+    const checks = problem.openChecks(state).map((check): Action => ({ kind: 'check', check }));
+    const decisions = problem.decisions.map((_, decision): Action => ({ kind: 'decide', decision }));
+    const actions =
+      corrections.length > 0
+        ? [...corrections, ...checks]
+        : problem.corrections.length > 0
+          ? decisions
+          : [...checks, ...decisions];
+    // A model without decisions is at an end when nothing is left to correct.
+    if (actions.length === 0) return 0;
     const made = actions.reduce((sum, action) => {
       const { cost: now, branches } = expand(problem, state, action);
       return sum + branches.reduce((then, { share, next }) => then + share * cost(next), now) / actions.length;

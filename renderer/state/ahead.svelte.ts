@@ -46,6 +46,7 @@ export class Ahead {
 }
 
 /** Tree and vocabulary do not change while a complaint is open; starting odds may. */
-function keyOf({ tree, vocabulary: _, ...rest }: Situation): string {
+function keyOf({ tree, vocabulary, ...rest }: Situation): string {
+  void vocabulary;
   return JSON.stringify([tree.id, tree.version, tree.causes.map(({ weight }) => weight), rest]);
 }

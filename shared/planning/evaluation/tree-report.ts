@@ -3,7 +3,7 @@ import type { Vocabulary } from '../../knowledge/vocabulary.ts';
 import { coachWith, drawTwoFaults, layoutFor } from './coach.ts';
 import { disturbedTree, withoutCause } from './disturbed.ts';
 import { toldToDrive, type DriveScore } from './drive.ts';
-import { scoreWay, type Score } from './index.ts';
+import { scoreWay, type Score } from './score.ts';
 import { leastCost, type LeastCost } from './least-cost.ts';
 import { SIGMAS } from './model-report.ts';
 import { seededRandom } from './random.ts';
@@ -51,7 +51,8 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, s
     everyCheckWay(),
   ];
   const score = (...of: Parameters<typeof scoreWay>): WayScore => {
-    const { confusion: _, ...rest } = scoreWay(...of);
+    const { confusion, ...rest } = scoreWay(...of);
+    void confusion;
     return rest;
   };
   const likeliest = tree.causes.reduce((a, b) => (b.weight > a.weight ? b : a)).id;

@@ -2,7 +2,7 @@ import { UNLISTED, type Tree } from '../../knowledge/tree.ts';
 import type { Vocabulary } from '../../knowledge/vocabulary.ts';
 import { drawCoach } from './coach.ts';
 import { ownerIsToldToDrive } from './drive.ts';
-import { scoreWay } from './index.ts';
+import { scoreWay } from './score.ts';
 import { seededRandom } from './random.ts';
 import { oneStepWay } from './ways.ts';
 

@@ -38,7 +38,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
 
 /** One tree: every way, then the trials beside it. */
 export function treeTable(row: TreeRow): string {
-  const ours = row.ways[0]!;
+  const ours = row.ways.find(({ way }) => way === 'one step')!;
   const taught = row.ways.find(({ way }) => way === 'taught order')!;
   const swapped = row.ways.find(({ way }) => way === 'likeliest part first')!;
   const every = row.ways.find(({ way }) => way === 'every check')!;

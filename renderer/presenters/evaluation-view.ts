@@ -12,7 +12,8 @@ export interface TreeLine {
   readonly title: string;
   readonly ours: string;
   readonly least: string;
-  readonly oneStep: string;
+  /** Looking many steps ahead; not what the program advises, since it is not shown to be better. */
+  readonly ahead: string;
   readonly information: string;
   readonly taught: string;
   readonly swapped: string;
@@ -59,7 +60,7 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
         ...[row.ours, row.optimum, row.oneStep, row.rollout, row.information, row.taught, row.swapped, row.lot].map(
           (cost) => (cost === null ? '–' : cost.toFixed(1)),
         ),
-        ...row.disturbed.map(({ excess }) => `+${(excess * 100).toFixed(1)} %`),
+        ...row.disturbed.map(({ excess }) => (Number.isFinite(excess) ? `+${(excess * 100).toFixed(1)} %` : '–')),
       ],
     })),
     modelsNote:
@@ -72,7 +73,7 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
 function treeLine(tree: KeptTree, title: string): TreeLine {
   const by = new Map(tree.ways.map((score) => [score.way, score]));
   const cost = (way: string): number => by.get(way)?.cost ?? NaN;
-  const ours = tree.ways[0]!;
+  const ours = by.get('one step') ?? tree.ways[0]!;
   const every = by.get('every check')?.right ?? NaN;
   const minutes = (score: WayScore): string =>
     `${score.cost.toFixed(0)} min, right ${hundred(score.right)} in 100, handed over ${hundred(score.handedOver)}`;
@@ -85,7 +86,7 @@ function treeLine(tree: KeptTree, title: string): TreeLine {
     title,
     ours: `${ours.cost.toFixed(0)} ± ${(2 * ours.costError).toFixed(0)}`,
     least: tree.least.proven.toFixed(0),
-    oneStep: cost('one step').toFixed(0),
+    ahead: cost('planner').toFixed(0),
     information: cost('information per minute').toFixed(0),
     taught: cost('taught order').toFixed(0),
     swapped: cost('likeliest part first').toFixed(0),

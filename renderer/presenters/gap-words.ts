@@ -4,5 +4,5 @@ import type { LookedAhead } from '../../shared/planning/index.ts';
 export function gapWords(ahead: LookedAhead | null): string {
   if (!ahead) return '';
   const plan = Math.round(Math.min(ahead.act, ...ahead.checks.map(({ cost }) => cost)));
-  return `Looking ahead to the proven cure, this plan costs about ${plan} minutes on average; no plan can cost less than ${Math.round(ahead.bound)}.`;
+  return `Looking ahead to the proven cure, the best plan found costs about ${plan} minutes on average; no plan can cost less than ${Math.round(ahead.bound)}.`;
 }

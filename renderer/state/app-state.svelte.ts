@@ -35,6 +35,7 @@ import {
   type VisitState,
 } from '../../shared/visit/index.ts';
 import type { BenchTask } from '../presenters/bench/task.ts';
+import { Ahead } from './ahead.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { JobPlan } from './job-plan.svelte.ts';
 import { HandOver } from './hand-over.svelte.ts';
@@ -73,6 +74,7 @@ export const SCREENS = [
   'keys',
   'settings',
   'learning',
+  'evaluation',
   'trees',
   'author',
   'plan',
@@ -136,6 +138,7 @@ export class AppState {
   readonly coaches = new Coaches(this);
   readonly drills = new Drills(this);
   readonly practice = new Practice(this);
+  readonly ahead = new Ahead();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
     byte.toString(16).padStart(2, '0'),

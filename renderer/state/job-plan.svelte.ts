@@ -3,7 +3,6 @@ import {
   explanationOf,
   planOf,
   type Explanation,
-  type InspectedItem,
   type PinnedTree,
   type Plan,
   type PlanLine,
@@ -16,9 +15,6 @@ interface Source {
   readonly visit: VisitState | null;
   readonly trees: ReadonlyMap<string, PinnedTree>;
 }
-
-/** A visit with an inspection, in a version that knows one. */
-type Inspected = VisitState & { readonly inspection?: { readonly items: readonly InspectedItem[] } };
 
 /** The plan of the open visit, worked out when a page asks for it, and the line that is looked at. */
 export class JobPlan {
@@ -38,8 +34,8 @@ export class JobPlan {
   });
 
   readonly plan: Plan | null = $derived.by(() => {
-    const visit: Inspected | null = this.#source().visit;
-    return visit ? planOf(visit, this.#trees, visit.inspection?.items ?? []) : null;
+    const { visit } = this.#source();
+    return visit ? planOf(visit, this.#trees, visit.inspection.items) : null;
   });
 
   readonly selected: PlanLine | null = $derived(

@@ -1,10 +1,16 @@
 /// <reference types="vite/client" />
+import aheadAddress from './ahead.worker.ts?worker&url';
 import compileAddress from './compile.worker.ts?worker&url';
 import spectrumAddress from './spectrum.worker.ts?worker&url';
 import trialAddress from './tree-trial.worker.ts?worker&url';
 
 /** Long work that is done beside the window, each in a file of its own. */
-const ADDRESSES = { compile: compileAddress, spectrum: spectrumAddress, trial: trialAddress } as const;
+const ADDRESSES = {
+  ahead: aheadAddress,
+  compile: compileAddress,
+  spectrum: spectrumAddress,
+  trial: trialAddress,
+} as const;
 
 /** The part of the trusted types API that is used here; the library of types does not know it yet. */
 interface TrustedTypes {

@@ -130,3 +130,10 @@ export function mutualInformation(belief: Float64Array, likelihood: readonly Flo
   }
   return Math.max(0, bits);
 }
+
+/** Uncertainty about the cause, bits. @source Shannon 1948. */
+export function entropyOf(belief: Float64Array): number {
+  let bits = 0;
+  for (const p of belief) if (p > 0) bits -= p * Math.log2(p);
+  return bits;
+}

@@ -1,5 +1,6 @@
 import { fitOf } from '../knowledge/layout.ts';
 import { UNLISTED } from '../knowledge/tree.ts';
+import type { LookedAhead } from './ahead/index.ts';
 import type { Advice, Assessment, CheckOption } from './assessment.ts';
 import { conclusionOf } from './conclusion.ts';
 import { openDoors } from './doors.ts';
@@ -10,6 +11,8 @@ import { driveVerdict } from './verdict.ts';
 import { beliefModel } from '../inference/index.ts';
 
 export interface AssessOptions {
+  /** What looking many steps ahead said of this situation, when it is known already; the one-step rule answers else. */
+  readonly ahead?: LookedAhead | null;
   /** Do not ask the stop-rule questions first (command line, evaluation): they stay open in the verdict. */
   readonly skipTriage?: boolean;
 }
@@ -22,7 +25,7 @@ export interface AssessOptions {
 export function assess(situation: Situation, options: AssessOptions = {}): Assessment {
   const { tree } = situation;
   const verdict = driveVerdict(situation, beliefModel(tree, situation.layout));
-  const ranking = rankChecks(situation, options.skipTriage ? null : verdict);
+  const ranking = rankChecks(situation, options.skipTriage ? null : verdict, options.ahead);
   const { problem, stop } = ranking;
   const belief = problem.belief(problem.start);
   const best = stop.kind === 'check' ? stop.option : ranking.options.find((option) => !option.blocked);
@@ -47,9 +50,15 @@ export function assess(situation: Situation, options: AssessOptions = {}): Asses
     const feature = options.skipTriage ? null : layoutWorthAsking(situation, ranking.options, best);
     if (feature !== null) return { kind: 'layout', feature };
     if (stop.kind === 'check') return { kind: 'check', option: stop.option, reason: nextCheck!.reason };
-    const corrects = ranking.actNow.first.kind === 'correct';
+    const { first } = ranking.actNow;
+    const corrects = first.kind === 'correct';
+    const towed = first.kind === 'decide' && problem.decisions[first.decision]!.id === 'stay-put';
     if (corrects && leading.cause !== UNLISTED) return { kind: 'conclude', conclusion: leading };
-    return { kind: 'hand-over', conclusion: leading, reason: handOverReason(situation, leading.cause === UNLISTED) };
+    return {
+      kind: 'hand-over',
+      conclusion: leading,
+      reason: handOverReason(situation, leading.cause === UNLISTED, towed),
+    };
   }
 }
 
@@ -69,7 +78,9 @@ function layoutWorthAsking(
   return hanging && hanging.saves > Math.max(0, best?.saves ?? 0) ? hanging.feature : null;
 }
 
-function handOverReason({ who }: Situation, unlisted: boolean): string {
+function handOverReason({ who }: Situation, unlisted: boolean, towed: boolean): string {
+  if (towed)
+    return 'Park it and have it towed: by the costs that are set, that is the cheapest that is left. A licensed mechanic takes over, with these findings in hand.';
   if (unlisted)
     return 'What was found fits nothing in this list well. Somebody who can look further should take over, with these findings in hand.';
   return who === 'mechanic' || who === 'apprentice'

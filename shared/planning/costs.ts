@@ -3,9 +3,9 @@ import type { Costs } from './situation.ts';
 
 /**
  * Costs that hold until a person changes them: minutes, or their money's worth at the workshop's hourly rate. All
- * judgement. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
+ * judgement. A wrong part is set to half a working day: a part that may not go back, a second visit, and trust. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
  */
-const SHOP: Costs = { handOver: 960, wrongPart: 90, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
+const SHOP: Costs = { handOver: 960, wrongPart: 240, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
 
 /**
  * Costs for a role. Handing over means that somebody else starts again: two working days of a second workshop, one when
@@ -15,7 +15,7 @@ export function defaultCosts(role: Role): Costs {
   return role === 'apprentice' ? { ...SHOP, handOver: 480 } : SHOP;
 }
 
-/** Belief in danger causes from which "drive and book" is not offered. */
+/** Belief in danger causes from which "drive and book" is not offered. Costs that a person sets can only make it stricter. */
 export function dangerThreshold(costs: Costs): number {
-  return Math.min(1, costs.tow / costs.missDanger);
+  return Math.min(SHOP.tow / SHOP.missDanger, costs.tow / costs.missDanger);
 }

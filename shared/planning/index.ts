@@ -1,6 +1,8 @@
 export { accessGraph, closingCost, idsOf, maskOf, move, needOf, vocabularyGraph } from './access.ts';
+export { lookAhead, type LookedAhead } from './ahead/index.ts';
 export { assess, type AssessOptions } from './assess.ts';
 export type * from './assessment.ts';
+export { whileOpen, type AlsoOpen } from './bundle.ts';
 export { clearResult, possibleResults } from './clear-result.ts';
 export * from './compile/index.ts';
 export { dangerThreshold, defaultCosts } from './costs.ts';

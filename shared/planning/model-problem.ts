@@ -66,6 +66,7 @@ export function tableProblem(model: TableModel): TableProblem {
     decisions,
     verify: { cost: model.verify.cost, need: need(model.verify) },
     closeAtEnd: model.closeAtEnd,
+    wrongPart: 0,
   };
 
   const belief = ({ answers, failed }: TableKnowledge): Float64Array => {

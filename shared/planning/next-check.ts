@@ -1,5 +1,6 @@
-import { mutualInformation } from '../inference/index.ts';
 import type { Check } from '../knowledge/tree.ts';
+import { entropyOf, mutualInformation } from '../inference/index.ts';
+import type { LookedAhead } from './ahead/looked-ahead.ts';
 import { closingCost, move } from './access.ts';
 import type { Blocked, CheckOption, DriveVerdict } from './assessment.ts';
 import { blockedReason, wordsAtHand } from './blocked.ts';
@@ -22,6 +23,8 @@ export interface Ranking {
   readonly options: readonly CheckOption[];
   /** What to do by cost alone. */
   readonly stop: StopDecision;
+  /** Checks of which `saves` is what they save in the end, not after one step; null when nobody has looked ahead. */
+  readonly lookedAt: ReadonlySet<string> | null;
 }
 
 export type StopDecision =
@@ -35,8 +38,14 @@ export type StopDecision =
  * check, its access and the best plans after its results.
  *
  * @param verdict  null leaves the drive verdict out of what can be offered.
+ * @param ahead    what looking many steps ahead said of the same situation: it decides between checks, and between a check
+ *   and acting. No rule of safety hangs on it.
  */
-export function rankChecks(situation: Situation, verdict: DriveVerdict | null): Ranking {
+export function rankChecks(
+  situation: Situation,
+  verdict: DriveVerdict | null,
+  ahead: LookedAhead | null = null,
+): Ranking {
   const { tree, vocabulary } = situation;
   const checks = new Map(tree.checks.map((check) => [check.id, check]));
   const atHand = wordsAtHand(vocabulary, situation);
@@ -54,8 +63,28 @@ export function rankChecks(situation: Situation, verdict: DriveVerdict | null): 
     tree.checks,
     actNow.cost,
   );
-  const options = [...offered, ...all.filter((option) => option.blocked)];
-  return { problem, actNow, bound, options, stop: stopDecision(situation, problem, offered, actNow, bound) };
+  const ranked = ahead ? inOrderOfForecast(offered, ahead) : offered;
+  return {
+    problem,
+    actNow,
+    bound,
+    options: [...ranked, ...all.filter((option) => option.blocked)],
+    stop: stopDecision(situation, problem, ranked, actNow, bound, ahead),
+    lookedAt: ahead && new Set(ahead.checks.map(({ check }) => check)),
+  };
+}
+
+/** Checks that were looked at first, the advised one at the head, each with what it saves in the end; then the others. */
+function inOrderOfForecast(offered: readonly CheckOption[], { checks, act, best }: LookedAhead): CheckOption[] {
+  const costs = new Map(checks.map(({ check, cost }) => [check, cost]));
+  const advised = checks[best]?.check;
+  const looked = offered
+    .flatMap((option): CheckOption[] => {
+      const cost = costs.get(option.check);
+      return cost === undefined ? [] : [{ ...option, saves: act - cost }];
+    })
+    .sort((a, b) => Number(b.check === advised) - Number(a.check === advised) || b.saves - a.saves);
+  return [...looked, ...offered.filter(({ check }) => !costs.has(check))];
 }
 
 function optionOf(
@@ -128,16 +157,20 @@ function stopDecision(
   offered: readonly CheckOption[],
   actNow: ActNow,
   bound: number,
+  ahead: LookedAhead | null,
 ): StopDecision {
   const cost = (option: CheckOption): number => option.minutes + option.accessMinutes;
   const best = offered[0];
-  if (best && best.saves > 0) return { kind: 'check', option: best, why: 'saves' };
+  if (ahead) {
+    if (best && best.check === ahead.checks[ahead.best]?.check) return { kind: 'check', option: best, why: 'saves' };
+  } else if (best && best.saves > 0) return { kind: 'check', option: best, why: 'saves' };
   const settling = settlingFirst(situation, problem, offered, actNow);
   if (settling) return { kind: 'check', option: settling, why: 'settles' };
   const knowing = actNow.cost - bound;
   const cheapest = Math.min(...offered.map(cost));
   if (knowing <= cheapest) return { kind: 'act', proven: true };
-  const left = entropy(problem.belief(problem.start));
+  if (ahead) return { kind: 'act', proven: false };
+  const left = entropyOf(problem.belief(problem.start));
   let several: CheckOption | null = null;
   for (const option of offered) {
     // What its share of the open question is worth, if knowing all of it is worth `knowing`.
@@ -175,10 +208,4 @@ function settlingFirst(
     if (option) return option;
   }
   return null;
-}
-
-function entropy(belief: Float64Array): number {
-  let bits = 0;
-  for (const p of belief) if (p > 0) bits -= p * Math.log2(p);
-  return bits;
 }

@@ -47,7 +47,13 @@ export function expand(
   const there = move(access, state.access, correction.need);
   const tested = move(access, there.state, problem.verify.need);
   const cured = curedShare(correction, belief);
-  const cost = correction.cost + there.cost + problem.verify.cost + tested.cost + cured * close(tested.state);
+  const cost =
+    correction.cost +
+    there.cost +
+    problem.verify.cost +
+    tested.cost +
+    cured * close(tested.state) +
+    (1 - cured) * problem.wrongPart;
   if (1 - cured <= 1e-12) return { cost, branches: [] };
   return {
     cost,

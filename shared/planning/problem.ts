@@ -16,6 +16,8 @@ export interface Problem<K> {
   readonly verify: { readonly cost: number; readonly need: AccessNeed };
   readonly decisions: readonly DecisionAction[];
   readonly closeAtEnd: boolean;
+  /** Added to a correction that did not end it. */
+  readonly wrongPart: number;
   belief(knowledge: K): Float64Array;
   /** Indices of checks not made yet that can be made. */
   openChecks(knowledge: K): readonly number[];

@@ -2,7 +2,10 @@ import { closingCost, move } from './access.ts';
 import type { ActNow, CorrectionAction, DecisionAction, PlanStep, Problem, Stage } from './problem.ts';
 
 /** What a plan without checks needs of a problem. */
-export type PlanParts = Pick<Problem<never>, 'access' | 'corrections' | 'decisions' | 'verify' | 'closeAtEnd'>;
+export type PlanParts = Pick<
+  Problem<never>,
+  'access' | 'corrections' | 'decisions' | 'verify' | 'closeAtEnd' | 'wrongPart'
+>;
 
 /** Share of the starting belief below which a sequence is not followed further. */
 const NEGLIGIBLE = 1e-9;
@@ -47,21 +50,23 @@ let space = workspace(0, 0);
  * & Rommelse 1995; from memory), a good heuristic else. Every stopping point is evaluated, because the chance of success
  * of what is left can rise later in the sequence.
  *
- * @param belief  sums to 1.
+ * @param belief      sums to 1.
+ * @param negligible  what is left below this share is not followed further, and costs nothing.
  */
-export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage): ActNow {
+export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage, negligible = NEGLIGIBLE): ActNow {
   const points = parts.corrections.length + 1;
   if (space.reach.length < points || space.weight.length !== belief.length) space = workspace(points, belief.length);
-  const last = sequence(parts, belief, stage, space);
+  const last = sequence(parts, belief, stage, negligible, space);
   let value = Infinity;
   let first: PlanStep = { kind: 'decide', decision: 0 };
   for (let i = last; i >= 0; i--) {
     const reach = space.reach[i]!;
     const cured = space.cured[i]!;
     const left = reach - cured;
-    const after = left <= NEGLIGIBLE ? 0 : (left / reach) * value;
+    const after = left <= negligible ? 0 : (left / reach) * value;
     const correction = space.correction[i]!;
-    const corrected = correction < 0 ? Infinity : space.cost[i]! + (cured / reach) * space.closing[i]! + after;
+    const corrected =
+      correction < 0 ? Infinity : space.cost[i]! + (cured / reach) * (space.closing[i]! - parts.wrongPart) + after;
     if (space.decided[i]! <= corrected) {
       value = space.decided[i]!;
       if (i === 0) first = { kind: 'decide', decision: space.decision[i]! };
@@ -74,7 +79,7 @@ export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage)
 }
 
 /** Fills the workspace with the points of the sequence; the index of the last one. */
-function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, into: Workspace): number {
+function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, negligible: number, into: Workspace): number {
   const { corrections, decisions, closeAtEnd } = parts;
   const { weight } = into;
   weight.set(belief);
@@ -107,7 +112,7 @@ function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, into: Wo
     open = then;
     into.cost[i] = way.cost[best]!;
     into.closing[i] = closeAtEnd ? here.closing : 0;
-    if (reach - cured <= NEGLIGIBLE) return i;
+    if (reach - cured <= negligible) return i;
     for (const { cause, share } of corrections[best]!.cures) weight[cause]! *= 1 - share;
     reach -= cured;
     failed |= 1 << best;
@@ -153,7 +158,7 @@ export function bestDecision(
 }
 
 interface StepsFrom {
-  /** Cost of each correction with access and proof, and the access open after the proof. */
+  /** Cost of each correction that turns out wrong, with access and proof, and the access open after the proof. */
   readonly cost: Float64Array;
   readonly then: Int32Array;
   /** Cost of closing what is open here. */
@@ -165,7 +170,7 @@ interface StepsFrom {
 /** Corrections seen from a set of open states; asked for thousands of times in one decision. */
 const known = new WeakMap<readonly CorrectionAction[], Map<number, StepsFrom>>();
 
-function stepsFrom({ access, corrections, verify }: PlanParts, open: number): StepsFrom {
+function stepsFrom({ access, corrections, verify, wrongPart }: PlanParts, open: number): StepsFrom {
   const sets = known.get(corrections) ?? new Map<number, StepsFrom>();
   known.set(corrections, sets);
   const before = sets.get(open);
@@ -180,7 +185,7 @@ function stepsFrom({ access, corrections, verify }: PlanParts, open: number): St
   corrections.forEach(({ cost, need }, r) => {
     const there = move(access, open, need);
     const tested = move(access, there.state, verify.need);
-    made.cost[r] = cost + there.cost + verify.cost + tested.cost;
+    made.cost[r] = cost + there.cost + verify.cost + tested.cost + wrongPart;
     made.then[r] = tested.state;
   });
   sets.set(open, made);

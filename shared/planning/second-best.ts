@@ -16,10 +16,12 @@ export interface SecondBest {
  *
  * @returns null when the program does not advise a check, or no other can be done.
  */
-export function secondBest({ stop, options, actNow }: Ranking): SecondBest | null {
+export function secondBest({ stop, options, actNow, lookedAt }: Ranking): SecondBest | null {
   if (stop.kind !== 'check') return null;
   const advised = stop.option;
-  const others = options.filter((option) => !option.blocked && option.check !== advised.check);
+  const others = options.filter(
+    (option) => !option.blocked && option.check !== advised.check && (lookedAt?.has(option.check) ?? true),
+  );
   const second = others.reduce<CheckOption | null>((a, b) => (a && a.saves >= b.saves ? a : b), null);
   if (!second) return null;
   const gap = advised.saves - second.saves;

@@ -20,7 +20,7 @@ export interface CorrectionDone {
 export interface Costs {
   /** Flat cost of giving the job to someone else (call-out, second diagnosis, waiting). */
   readonly handOver: number;
-  /** Added to each correction: trust, return trip, part that may not go back. */
+  /** Added to a correction that did not end it: trust, return trip, part that may not go back. */
   readonly wrongPart: number;
   /** Owner: being towed when it was not needed. */
   readonly tow: number;

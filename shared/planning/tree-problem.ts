@@ -40,7 +40,7 @@ export const LEAST_CORRECTION = 15;
 
 /**
  * The problem of a situation. Corrections cure exactly their cause and cost their mean hours, less the opening that the
- * access then adds again, plus the wrong-part allowance; the proof follows each. Handing over costs its flat price and
+ * access then adds again; the proof follows each, and the wrong-part allowance is added when it did not end the matter. Handing over costs its flat price and
  * the correction all the same, since somebody has to do it. An owner corrects nothing: what ends the matter is the drive
  * decision, and after it the workshop's own search, which somebody pays for.
  *
@@ -139,7 +139,7 @@ function fixedParts(situation: Situation, model: BeliefModel): FixedParts {
     const at = cause.correction.access ?? 'parked';
     return {
       id: cause.id,
-      cost: Math.max(LEAST_CORRECTION, correctionMinutes(cause) - chainMinutes(access, at)) + costs.wrongPart,
+      cost: Math.max(LEAST_CORRECTION, correctionMinutes(cause) - chainMinutes(access, at)),
       need: need(at),
       cures: [{ cause: column, share: 1 }],
     };
@@ -159,6 +159,7 @@ function fixedParts(situation: Situation, model: BeliefModel): FixedParts {
     decisions: [handOver],
     verify: { cost: proof?.minutes ?? 0, need: need(proof?.access ?? 'parked') },
     closeAtEnd: true,
+    wrongPart: costs.wrongPart,
   };
   const checks = tree.checks.map((check): CheckAction => ({
     id: check.id,

@@ -40,7 +40,7 @@ function underHold(verdict: DriveVerdict, hold: Hold | undefined): DriveVerdict 
 }
 
 /**
- * May the coach move? What a sheet of the visit found holds it at least so strictly (PLA-32); for the rest `complaintVerdict`.
+ * May the coach move? What a sheet of the visit found holds it at least so strictly (PLA-37); for the rest `complaintVerdict`.
  */
 export function driveVerdict(situation: Situation, model: BeliefModel): DriveVerdict {
   return underHold(complaintVerdict(situation, model), situation.hold);

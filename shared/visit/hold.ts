@@ -6,7 +6,7 @@ import type { VisitState } from './state.ts';
 
 /**
  * The strictest of what the sheets of a visit hold the coach to; null when none does. Every complaint's verdict is at
- * least so strict (PLA-32).
+ * least so strict (PLA-37).
  */
 export function holdOf({ airTest, road }: Pick<VisitState, 'airTest' | 'road'>): Hold | null {
   const holds = [airTestVerdict(airTest), roadVerdict(road)].filter((each) => each !== null);

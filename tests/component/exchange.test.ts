@@ -177,7 +177,7 @@ describe('a refused write', () => {
     await waitFor(() => expect([...host.logs.values()][0]?.length).toBeGreaterThan(5));
     await press('t');
     await screen.findByRole('heading', { level: 1, name: /finding/i });
-    await fireEvent.click(screen.getAllByRole('button', { name: /Change this answer/ })[0]!);
+    await fireEvent.click((await screen.findAllByRole('button', { name: /Change this answer/ }))[0]!);
     const field = await screen.findByLabelText<HTMLTextAreaElement>('Add a note');
     await fireEvent.input(field, { target: { value: 'grease on the left hub' } });
     host.refusal = FULL;

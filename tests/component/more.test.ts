@@ -14,7 +14,7 @@ test('the dock leads to every page that the row of rooms leads to', async () => 
     [/^\d\s*who is working/i, /who is working/i],
     [/how this coach is built/i, /how is this coach built/i],
     [/^\d\s*another complaint/i, /what is it doing/i],
-    [/^\d\s*settings/i, /^settings$/i],
+    [/^settings.*light/i, /^settings$/i],
     [/all keys/i, /all keys/i],
     [/to the yard/i, /visit in the yard/i],
   ] as const) {

@@ -32,6 +32,8 @@ describe('what has already been noticed', () => {
     await openWindow();
     await beginVisit('it growls through the floor, swells when I lean right', /^1\s*growl through the floor/i);
     expect(screen.queryByText(QUESTION)).toBeNull();
+    // The window goes to the work a moment after the sheet has changed; a hand is never so quick.
+    await new Promise((resolve) => setTimeout(resolve));
     await fireEvent.click(screen.getByRole('button', { name: 'More' }));
     await fireEvent.click(await screen.findByRole('button', { name: /what you have already noticed/i }));
     await screen.findByText(/safety first, question 1 of/i);
@@ -88,6 +90,8 @@ describe('what has already been noticed', () => {
     await waitFor(() => {
       expect(heading()).not.toBe(QUESTION);
     });
+    // The window goes to the work a moment after the sheet has changed; a hand is never so quick.
+    await new Promise((resolve) => setTimeout(resolve));
     await fireEvent.click(screen.getByRole('button', { name: 'More' }));
     await fireEvent.click(await screen.findByRole('button', { name: /what you have already noticed/i }));
     await screen.findByRole('heading', { level: 1, name: QUESTION });

@@ -3,7 +3,8 @@ import App from '../../renderer/app/App.svelte';
 import { fakeHost, type FakeHost } from './fake-host.ts';
 
 // This document has no styles: nothing is hidden by them, and looking for it at every question costs a fifth of the time.
-configure({ defaultHidden: true });
+// A page that is fetched when it is opened is compiled first.
+configure({ defaultHidden: true, asyncUtilTimeout: 10_000 });
 
 /** What a browser has and this document lacks: by day, nothing to scroll. */
 export function furnishWindow(): void {

@@ -1,4 +1,5 @@
 import { drawUp, type CompileNews, type CompileRequest } from '../../renderer/workers/compile-request.ts';
+import type { AheadRequest } from '../../renderer/workers/ahead-request.ts';
 
 /** What the worker said to a request before: the same request is drawn up once for all tests of a file. */
 const told = new Map<string, readonly CompileNews[]>();
@@ -24,7 +25,9 @@ function news(request: CompileRequest): readonly CompileNews[] {
 export function furnishWorker(): void {
   class Here extends EventTarget {
     #ended = false;
-    postMessage(request: CompileRequest): void {
+    postMessage(request: CompileRequest | AheadRequest): void {
+      // Looking ahead is tested apart; here the first answer stays.
+      if ('kind' in request) return;
       const copied = structuredClone(request);
       setTimeout(() => {
         for (const data of news(copied))

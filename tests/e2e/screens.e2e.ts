@@ -38,7 +38,7 @@ async function everyScreen(page: Page, address: string, look: (name: string) => 
   }
   await changing(page, () => page.keyboard.press('k'));
   await page.getByLabel('Find a check by name').fill('Foot-off loss');
-  await page.getByRole('button', { name: /Do this\s*: Foot-off loss/ }).click();
+  await changing(page, () => page.getByRole('button', { name: /Do this\s*: Foot-off loss/ }).click());
   await page.getByRole('textbox').first().fill('2.1');
   await page.getByRole('button', { name: 'Judge this reading' }).click();
   await expect(page.getByRole('heading', { name: /Too close to call/ })).toBeVisible();

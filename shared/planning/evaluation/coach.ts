@@ -7,9 +7,14 @@ import { draw } from './random.ts';
 /** A coach with one hidden fault: what the fault is, how the coach is built, and what each check would find. */
 export interface SimulatedCoach {
   readonly cause: string;
+  /** A second fault that is there at the same time. */
+  readonly also?: string;
   readonly layout: Layout;
-  /** Result id of a check, drawn from the tree's likelihoods the first time it is asked and the same after that. */
-  look(check: string): string;
+  /**
+   * Result id of a check, drawn from the tree's likelihoods the first time it is asked and the same after that, until a
+   * fault is corrected.
+   */
+  look(check: string, corrected?: ReadonlySet<string>): string;
 }
 
 /**
@@ -56,6 +61,35 @@ export function coachWith(
         ]!.id;
       found.set(check, result);
       return result;
+    },
+  };
+}
+
+/**
+ * A coach with two faults of one complaint, both by the prior and both able to exist on it; null when the second drawn
+ * does not fit. Of what either fault alone would show, the less usual result is seen (judgement: faults do not hide each
+ * other). Once one is corrected the coach looks as the other alone makes it look.
+ */
+export function drawTwoFaults(tree: Tree, vocabulary: Vocabulary, random: () => number): SimulatedCoach | null {
+  const first = drawCoach(tree, vocabulary, random);
+  const truth = beliefModel(tree, first.layout, { floor: 0 });
+  const second = coachWith(tree, truth.causeIds[draw(truth.prior, random)]!, first.layout, random);
+  if ([first.cause, second.cause].includes(UNLISTED) || first.cause === second.cause) return null;
+  return {
+    cause: first.cause,
+    also: second.cause,
+    layout: first.layout,
+    look(check, corrected = new Set()) {
+      if (corrected.has(first.cause)) return second.look(check);
+      if (corrected.has(second.cause)) return first.look(check);
+      const { check: known, likelihood } = truth.tables.get(check)!;
+      const usual = (result: string): number =>
+        likelihood[known.results.findIndex(({ id }) => id === result)]!.reduce(
+          (sum, p, c) => sum + p * truth.prior[c]!,
+          0,
+        );
+      const [a, b] = [first.look(check), second.look(check)];
+      return usual(a) <= usual(b) ? a : b;
     },
   };
 }

@@ -1,77 +1,9 @@
-import type { Role, Tree } from '../../knowledge/tree.ts';
-import type { Vocabulary } from '../../knowledge/vocabulary.ts';
-import { defaultCosts } from '../costs.ts';
-import type { Layout } from '../../knowledge/layout.ts';
-import { drawCoach, drawCoachOn } from './coach.ts';
-import { seededRandom } from './random.ts';
-import { work, type Outcome, type WayOfWorking } from './session.ts';
-
-export { coachWith, drawCoach, drawCoachOn, layoutFor, type SimulatedCoach } from './coach.ts';
+export { coachWith, drawCoach, drawCoachOn, drawTwoFaults, layoutFor, type SimulatedCoach } from './coach.ts';
+export { figuresMark, type KeptEvaluation, type KeptTree } from './kept.ts';
+export { leastCost, type LeastCost } from './least-cost.ts';
+export { excessWhenDisturbed, modelRow, SIGMAS, type ModelRow, type NamedModel } from './model-report.ts';
+export { treeRow, type Counts, type TreeRow, type WayScore } from './tree-report.ts';
 export { draw, seededRandom } from './random.ts';
 export { work, type Move, type Outcome, type WayOfWorking } from './session.ts';
-export { everyCheckWay, plannerWay, swapperWay, taughtWay } from './ways.ts';
-
-/** How one way of working did over many simulated coaches. */
-export interface Score {
-  readonly way: string;
-  readonly coaches: number;
-  /** Share in which the first thing corrected was the fault (a hand-over is right when the fault is not in the list). */
-  readonly right: number;
-  readonly checkMinutes: number;
-  readonly cost: number;
-  /** Standard error of the mean cost. */
-  readonly costError: number;
-  readonly checks: number;
-  readonly wrongParts: number;
-  readonly handedOver: number;
-  /** True cause → concluded cause → how often. */
-  readonly confusion: ReadonlyMap<string, ReadonlyMap<string, number>>;
-}
-
-/** Works through the same simulated coaches in one way. The same seed gives the same coaches to every way. */
-export function scoreWay(
-  way: WayOfWorking,
-  tree: Tree,
-  vocabulary: Vocabulary,
-  options: {
-    readonly coaches: number;
-    readonly seed: number;
-    readonly who?: Role;
-    /** All coaches are built like this; left out = each as its fault needs it. */
-    readonly layout?: Layout;
-    /** Called after each coach with how many are done. */
-    readonly tell?: (done: number) => void;
-  },
-): Score {
-  const who = options.who ?? 'mechanic';
-  const outcomes: (Outcome & { readonly truth: string })[] = [];
-  for (let i = 0; i < options.coaches; i++) {
-    // One generator a coach, so that the number of looks in one coach does not change the next.
-    const random = seededRandom(options.seed * 1_000_003 + i);
-    const coach = options.layout ? drawCoachOn(tree, options.layout, random) : drawCoach(tree, vocabulary, random);
-    outcomes.push({ ...work(coach, way, tree, vocabulary, who, defaultCosts(who)), truth: coach.cause });
-    options.tell?.(i + 1);
-  }
-  const mean = (of: (outcome: Outcome) => number): number =>
-    outcomes.reduce((sum, outcome) => sum + of(outcome), 0) / outcomes.length;
-  const cost = mean((outcome) => outcome.cost);
-  const variance = mean((outcome) => (outcome.cost - cost) ** 2);
-  const confusion = new Map<string, Map<string, number>>();
-  for (const { truth, concluded } of outcomes) {
-    const row = confusion.get(truth) ?? new Map<string, number>();
-    row.set(concluded, (row.get(concluded) ?? 0) + 1);
-    confusion.set(truth, row);
-  }
-  return {
-    way: way.name,
-    coaches: outcomes.length,
-    right: mean(({ right }) => Number(right)),
-    checkMinutes: mean((outcome) => outcome.checkMinutes),
-    cost,
-    costError: Math.sqrt(variance / outcomes.length),
-    checks: mean((outcome) => outcome.checks),
-    wrongParts: mean((outcome) => outcome.wrongParts),
-    handedOver: mean(({ cured }) => Number(!cured)),
-    confusion,
-  };
-}
+export { everyCheckWay, informationWay, oneStepWay, plannerWay, randomWay, swapperWay, taughtWay } from './ways.ts';
+export { scoreWay, type Score } from './score.ts';

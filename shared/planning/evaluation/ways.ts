@@ -1,21 +1,34 @@
 import { indexOfMax } from '../../inference/index.ts';
 import { UNLISTED } from '../../knowledge/tree.ts';
 import { clearResult } from '../clear-result.ts';
-import { rankChecks } from '../next-check.ts';
+import { lookAhead, type Memory } from '../ahead/index.ts';
+import type { CheckOption } from '../assessment.ts';
+import { rankChecks, type Ranking } from '../next-check.ts';
 import type { Situation } from '../situation.ts';
 import { beliefNow } from '../standing.ts';
 import { canDo, type Move, type WayOfWorking } from './session.ts';
 
-/** The program's own advice, costs alone: checks while they pay, then the correction it would make, then the next. */
+/** The program's own advice, costs alone, with the better answer that looks many steps ahead. */
 export function plannerWay(): WayOfWorking {
+  const memory: Memory = new Map();
+  return rankedWay('planner', (situation) => rankChecks(situation, null, lookAhead(situation, null, { memory })));
+}
+
+/** The program's first answer, costs alone: what looks best one step ahead. */
+export function oneStepWay(): WayOfWorking {
+  return rankedWay('one step', (situation) => rankChecks(situation, null));
+}
+
+/** Checks while they pay, then the correction that comes next, then the next; what was worked out once is kept. */
+function rankedWay(name: string, rank: (situation: Situation) => Ranking): WayOfWorking {
   const known = new Map<string, Move>();
   return {
-    name: 'planner',
+    name,
     next(situation) {
       const key = keyOf(situation);
       const before = known.get(key);
       if (before) return before;
-      const { stop, actNow, problem } = rankChecks(situation, null);
+      const { stop, actNow, problem } = rank(situation);
       const move: Move =
         stop.kind === 'check'
           ? { kind: 'check', check: stop.option.check }
@@ -24,6 +37,48 @@ export function plannerWay(): WayOfWorking {
             : { kind: 'hand-over' };
       known.set(key, move);
       return move;
+    },
+  };
+}
+
+/** Belief from which looking for information alone stops, and the least information that is still looked for, bits. */
+const TOLD_ENOUGH = 0.8;
+const TELLS = 0.02;
+
+/**
+ * The check that tells most about the cause for its time, until one cause stands out; then corrections as they pay.
+ *
+ * @source Information gain per cost until P ≥ .8; common practice in decision support, and a poor rule for repairs.
+ */
+export function informationWay(): WayOfWorking {
+  return rankedWay('information per minute', (situation) => {
+    const ranking = rankChecks(situation, null);
+    const belief = ranking.problem.belief(ranking.problem.start);
+    const open = ranking.options.filter(({ blocked, bits }) => !blocked && bits > TELLS);
+    const rate = ({ bits, minutes, accessMinutes }: CheckOption): number => bits / Math.max(1, minutes + accessMinutes);
+    const best = [...open].sort((a, b) => rate(b) - rate(a))[0];
+    const stop: Ranking['stop'] =
+      best && belief[indexOfMax(belief)]! < TOLD_ENOUGH
+        ? { kind: 'check', option: best, why: 'saves' }
+        : { kind: 'act', proven: false };
+    return { ...ranking, stop };
+  });
+}
+
+/** Anything that can be done, by lot; checks as often as corrections. What nobody would do. */
+export function randomWay(random: () => number): WayOfWorking {
+  return {
+    name: 'by lot',
+    next(situation) {
+      const { tree } = situation;
+      const { model, excluded } = beliefNow(situation);
+      const moves: Move[] = [
+        ...tree.checks.filter((check) => canDo(check, situation)).map(({ id }): Move => ({ kind: 'check', check: id })),
+        ...model.causeIds
+          .filter((id) => id !== UNLISTED && !excluded.has(id))
+          .map((cause): Move => ({ kind: 'correct', cause })),
+      ];
+      return moves[Math.floor(random() * moves.length)] ?? { kind: 'hand-over' };
     },
   };
 }
@@ -103,6 +158,8 @@ function beliefIn(situation: Situation) {
 
 /** Situations with the same key are treated alike: layout, findings, corrections, open access. */
 function keyOf(situation: Situation): string {
+  // After a fault that was real, old findings are set aside: then each of them counts by when it was made.
+  const real = situation.corrections.filter(({ partSeen }) => partSeen === 'bad');
   const findings = situation.findings
     .map((finding) => `${finding.check}=${finding.value.kind === 'result' ? finding.value.result : '?'}`)
     .sort();
@@ -114,5 +171,7 @@ function keyOf(situation: Situation): string {
       .sort()
       .join(),
     situation.access.join(),
+    real.map(({ cause, findingsBefore }) => `${cause}${findingsBefore.length}`).join(),
+    real.length > 0 ? situation.findings.map(({ id, check }) => `${id}${check}`).join() : '',
   ].join('|');
 }

@@ -19,7 +19,10 @@ interface Model {
   }[];
 }
 const model = JSON.parse(
-  readFileSync(new URL('../planning/models/m5-slow-air-imperfect.json', import.meta.url), 'utf8'),
+  readFileSync(
+    new URL('../../../shared/planning/evaluation/models/m5-slow-air-imperfect.json', import.meta.url),
+    'utf8',
+  ),
 ) as Model;
 const built = beliefModel(
   tree(

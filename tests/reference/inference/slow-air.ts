@@ -17,7 +17,9 @@ interface Table {
 /** A reference model as a tree and its belief model: no floor, and nothing worth mentioning for `unlisted`. */
 export function referenceTree(file: string): { tree: Tree; model: BeliefModel; table: Table } {
   // The files are ours and every field of `Table` is read below or by a test.
-  const table = JSON.parse(readFileSync(new URL(`../planning/models/${file}`, import.meta.url), 'utf8')) as Table;
+  const table = JSON.parse(
+    readFileSync(new URL(`../../../shared/planning/evaluation/models/${file}`, import.meta.url), 'utf8'),
+  ) as Table;
   const made = tree(
     table.causes.map(({ id, prior }) => cause(id, prior)),
     table.checks.map(({ id, outcomes, likelihood }) =>

@@ -8,7 +8,14 @@ import {
   rolloutPolicy,
   type Action,
 } from '../../../shared/planning/policy.ts';
-import { MODELS } from './models.ts';
+import {
+  costByLot,
+  flowchartPolicy,
+  informationPolicy,
+  swapPolicy,
+} from '../../../shared/planning/evaluation/model-ways.ts';
+import { excessWhenDisturbed } from '../../../shared/planning/evaluation/index.ts';
+import { MODELS } from '../../../electron/cli/load-models.ts';
 
 const nameOf = (problem: TableProblem, action: Action): string =>
   action.kind === 'check'
@@ -17,7 +24,7 @@ const nameOf = (problem: TableProblem, action: Action): string =>
       ? problem.corrections[action.correction]!.id
       : problem.decisions[action.decision]!.id;
 
-describe.each(MODELS)('$id', ({ id, model, expected }) => {
+describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   const problem = tableProblem(model);
   const solution = solveExactly(problem);
 
@@ -52,10 +59,42 @@ describe.each(MODELS)('$id', ({ id, model, expected }) => {
     expect(ours.rolloutOfLookahead1).toBeLessThanOrEqual(ours.lookahead1 + 1e-9);
   });
 
+  it('[EVA-3] information per cost, swapping, the flowchart and lots cost what the reference solver found', () => {
+    const ours: Record<string, number> = {
+      infoGainPerCost: evaluatePolicy(problem, informationPolicy(problem, model)).cost,
+      uniformRandom: costByLot(problem),
+      ...(model.repairs.length > 0 ? { mostLikelyFirstSwap: evaluatePolicy(problem, swapPolicy(problem)).cost } : {}),
+      ...(flowchart
+        ? { authoredFlowchart: evaluatePolicy(problem, flowchartPolicy(problem, model, flowchart)).cost }
+        : {}),
+    };
+    for (const [name, cost] of Object.entries(ours)) {
+      const reference = printed(name);
+      expect(reference, name).toBeDefined();
+      expect(cost, `${id} ${name}`).toBeCloseTo(reference!, 4);
+    }
+    if (flowchart) expect(solution.cost).toBeLessThanOrEqual(ours['authoredFlowchart']! + 1e-9);
+  });
+
   it('[PLA-4] the rule that ships is within 2 in 100 of the optimum', () => {
     const shipped = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem))).cost;
     // m11 is built so that a rule of one step and its rollout must fail; there the exact solver answers instead.
     if (id === 'm11-two-step-trap') expect(shipped).toBeCloseTo(7, 9);
     else expect(shipped - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
   });
+});
+
+/** Two models are traps in which a hundredth decides between two plans: numbers that far off must cost there. */
+const TRAPS = ['m10-one-step-trap', 'm11-two-step-trap'];
+/** Large models take seconds to be solved anew; the kept evaluation has them. */
+const SMALL = MODELS.filter(({ id }) => !/^m4|^m5/.test(id) && !TRAPS.includes(id));
+
+it('[EVA-3] with numbers off by σ = .5 the plan of the file costs on average within 10 in 100 of the optimum', () => {
+  const excess = SMALL.map(({ model }) =>
+    excessWhenDisturbed(model, solveExactly(tableProblem(model)).policy, 0.5, 6, 31),
+  );
+  const mean = excess.reduce((sum, each) => sum + each, 0) / excess.length;
+  expect(excess.length).toBe(8);
+  for (const each of excess) expect(each).toBeGreaterThanOrEqual(-1e-9);
+  expect(mean).toBeLessThan(0.1);
 });

@@ -28,7 +28,7 @@ const shareOf = (id: string, layout: Readonly<Record<string, string>>): number =
   return prior[causeIds.indexOf(id)]!;
 };
 
-describe('[INF-17] a weight that hangs on a feature', () => {
+describe('[INF-18] a weight that hangs on a feature', () => {
   it('does not count while the feature is unknown', () => {
     expect(weightOn(brakes.causes[2]!, {})).toBe(1);
     expect(shareOf('wedge', {})).toBeCloseTo(0.096, 12);

@@ -112,7 +112,7 @@ describe('[AIR-4] no permission', () => {
   });
 });
 
-describe('[AIR-5] [PLA-32] the verdict of a complaint under the sheets', () => {
+describe('[AIR-5] [PLA-37] the verdict of a complaint under the sheets', () => {
   const HASH = 'a'.repeat(64);
   let trees: ReadonlyMap<string, PinnedTree>;
   beforeAll(async () => {

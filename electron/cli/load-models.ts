@@ -7,7 +7,8 @@
  * and one in rational arithmetic, which agree to 1e-9.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import type { TableModel } from '../../../shared/planning/model-problem.ts';
+import type { FlowStep } from '../../shared/planning/evaluation/model-ways.ts';
+import type { TableModel } from '../../shared/planning/model-problem.ts';
 
 interface Named {
   readonly id: string;
@@ -32,14 +33,7 @@ interface ModelFile {
   };
 }
 
-export interface FlowStep {
-  readonly check?: string;
-  readonly if?: Readonly<Record<string, string>>;
-  readonly repair?: string;
-  readonly decision?: string;
-}
-
-const folder = new URL('models/', import.meta.url);
+const folder = new URL('../../shared/planning/evaluation/models/', import.meta.url);
 
 export const MODELS = readdirSync(folder)
   .sort()

@@ -1,0 +1,8 @@
+import type { LookedAhead } from '../../shared/planning/index.ts';
+
+/** How far the plan may be from the best possible one, as far as that is proven; empty while nobody has looked ahead. */
+export function gapWords(ahead: LookedAhead | null): string {
+  if (!ahead) return '';
+  const plan = Math.round(Math.min(ahead.act, ...ahead.checks.map(({ cost }) => cost)));
+  return `Looking ahead to the proven cure, the best plan found costs about ${plan} minutes on average; no plan can cost less than ${Math.round(ahead.bound)}.`;
+}

@@ -1,0 +1,180 @@
+import { mutualInformation } from '../../inference/index.ts';
+import { closingCost, move } from '../access.ts';
+import type { ActNow, PlanStep } from '../problem.ts';
+import { repairPlan, type PlanParts } from '../repair-plan.ts';
+import { beliefAfter, isOpen, learned, sharesOf, type FarState, type FarTables } from './far-tables.ts';
+
+/** What to do in a state. */
+export type FarStep = PlanStep | { readonly kind: 'check'; readonly check: number };
+
+/** How far a forecast looks. */
+export interface Depth {
+  /** States reached less often than this are valued by the best plan without checks. */
+  readonly leastReach: number;
+  /** Checks weighed in full by the base rule in a state: those that tell most for their time. */
+  readonly width: number;
+}
+
+export const USUAL_DEPTH: Depth = { leastReach: 0.01, width: 12 };
+
+/** What a plan does not follow further; its cost is then low by less than a minute or two. */
+const SMALL = 1e-3;
+
+/** Expected cost of following the base rule to the end, from any state; states met before are remembered. */
+export interface Forecast {
+  readonly base: (state: FarState) => FarStep;
+  /** Expected cost of an action with the base rule after it. */
+  readonly worth: (state: FarState, step: FarStep) => number;
+  /** Base decisions made so far. */
+  readonly decisions: () => number;
+}
+
+/**
+ * @source Rollout: one step of policy improvement on a base rule is never worse than the rule (Howard 1960; from memory).
+ *   Here it is cut where a state is reached seldom, so that this holds only up to what is cut.
+ */
+export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USUAL_DEPTH): Forecast {
+  const steps = new Map<string, { step: FarStep; act: ActNow }>();
+  const values = new Map<string, { reach: number; value: number }>();
+  const knowing = new Map<number, Float64Array>();
+  const { access } = parts;
+  const close = (open: number): number => (parts.closeAtEnd ? closingCost(access, open) : 0);
+  const keyOf = (state: FarState): string => `${state.answers}|${state.failed}|${state.access}`;
+
+  const decide = (state: FarState): { step: FarStep; act: ActNow } => {
+    const key = keyOf(state);
+    const before = steps.get(key);
+    if (before) return before;
+    const act = repairPlan(parts, state.belief, state, SMALL);
+    const made = { step: baseStep(state, act), act };
+    steps.set(key, made);
+    return made;
+  };
+
+  const baseStep = (state: FarState, act: ActNow): FarStep => {
+    let best: FarStep = act.first;
+    let least = act.cost - 1e-9;
+    const floor = dot(state.belief, certain(state.access, state.failed));
+    // No check that costs more than knowing everything would save can pay.
+    for (const { check } of shortlist(tables, parts, state, depth.width, act.cost - floor)) {
+      const there = move(access, state.access, tables.need[check]!);
+      const then = { access: there.state, failed: state.failed };
+      const known = certain(then.access, then.failed);
+      let cost = tables.cost[check]! + there.cost;
+      // What is left costs at least what it would if the cause were known; that is linear in the belief.
+      let rest = dot(state.belief, known);
+      const share = sharesOf(tables, state, check);
+      let done = 0;
+      for (; done < share.length && cost + rest < least; done++) {
+        if (share[done]! <= 1e-9) continue;
+        const belief = beliefAfter(tables, state, check, done);
+        cost += share[done]! * repairPlan(parts, belief, then, SMALL).cost;
+        rest -= share[done]! * dot(belief, known);
+      }
+      if (done === share.length && cost < least) {
+        least = cost - 1e-9;
+        best = { kind: 'check', check };
+      }
+    }
+    return best;
+  };
+
+  /** Cost from a stage when the cause is known, one a cause. */
+  const certain = (open: number, failed: number): Float64Array => {
+    const key = open * 2 ** 32 + (failed >>> 0);
+    const before = knowing.get(key);
+    if (before) return before;
+    const made = new Float64Array(tables.rows[0]?.[0]?.length ?? 0);
+    for (let c = 0; c < made.length; c++) {
+      const belief = new Float64Array(made.length);
+      belief[c] = 1;
+      made[c] = repairPlan(parts, belief, { access: open, failed }, SMALL).cost;
+    }
+    knowing.set(key, made);
+    return made;
+  };
+
+  const value = (state: FarState, reach: number): number => {
+    if (reach < depth.leastReach) return repairPlan(parts, state.belief, state, SMALL).cost;
+    const key = keyOf(state);
+    const before = values.get(key);
+    if (before && before.reach >= reach) return before.value;
+    const made = worthOf(state, decide(state).step, reach);
+    values.set(key, { reach, value: made });
+    return made;
+  };
+
+  const worthOf = (state: FarState, step: FarStep, reach: number): number => {
+    if (step.kind === 'decide') {
+      const { loss } = parts.decisions[step.decision]!;
+      return state.belief.reduce((sum, p, c) => sum + p * loss[c]!, 0) + close(state.access);
+    }
+    if (step.kind === 'check') {
+      const { check } = step;
+      const there = move(access, state.access, tables.need[check]!);
+      return sharesOf(tables, state, check).reduce(
+        (sum, share, r) =>
+          share > 1e-9 ? sum + share * value(learned(tables, state, check, r, there.state), reach * share) : sum,
+        tables.cost[check]! + there.cost,
+      );
+    }
+    const correction = parts.corrections[step.correction]!;
+    const there = move(access, state.access, correction.need);
+    const tested = move(access, there.state, parts.verify.need);
+    const belief = Float64Array.from(state.belief);
+    let cured = 0;
+    for (const { cause, share } of correction.cures) {
+      cured += belief[cause]! * share;
+      belief[cause]! *= 1 - share;
+    }
+    const left = 1 - cured;
+    const cost =
+      correction.cost +
+      there.cost +
+      parts.verify.cost +
+      tested.cost +
+      cured * close(tested.state) +
+      left * parts.wrongPart;
+    if (left < 1e-9) return cost;
+    for (let c = 0; c < belief.length; c++) belief[c]! /= left;
+    const next = { ...state, belief, access: tested.state, failed: state.failed | (1 << step.correction) };
+    return cost + left * value(next, reach * left);
+  };
+
+  return {
+    base: (state) => decide(state).step,
+    worth: (state, step) => worthOf(state, step, 1),
+    decisions: () => steps.size,
+  };
+}
+
+/** A check that can be made: its cost from here, and what it tells about the cause, bits. */
+interface Listed {
+  readonly check: number;
+  readonly cost: number;
+  readonly bits: number;
+}
+
+/** The open checks that tell most about the cause for their time, best first, of those that cost less than `most`. */
+export function shortlist(
+  tables: FarTables,
+  parts: PlanParts,
+  state: FarState,
+  width: number,
+  most = Infinity,
+): Listed[] {
+  const open: Listed[] = [];
+  for (let check = 0; check < tables.rows.length; check++) {
+    if (!isOpen(tables, state, check)) continue;
+    const cost = tables.cost[check]! + move(parts.access, state.access, tables.need[check]!).cost;
+    if (cost >= most) continue;
+    open.push({ check, cost: Math.max(1, cost), bits: mutualInformation(state.belief, tables.rows[check]!) });
+  }
+  return open.sort((a, b) => b.bits / b.cost - a.bits / a.cost).slice(0, width);
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let c = 0; c < a.length; c++) sum += a[c]! * b[c]!;
+  return sum;
+}

@@ -1,0 +1,2 @@
+export { lookAhead, type Memory } from './look-ahead.ts';
+export type { LookedAhead } from './looked-ahead.ts';

@@ -1,0 +1,66 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { MODELS } from '../../electron/cli/load-models.ts';
+import { loadTrees } from '../../electron/cli/load-trees.ts';
+import {
+  figuresMark,
+  leastCost,
+  scoreWay,
+  swapperWay,
+  taughtWay,
+  type KeptEvaluation,
+} from '../../shared/planning/evaluation/index.ts';
+import { solveExactly } from '../../shared/planning/exact.ts';
+import { tableProblem } from '../../shared/planning/model-problem.ts';
+
+// Written by `npm run evaluate -- --keep` alone; what is read of it is compared with the trees below.
+const kept = JSON.parse(
+  readFileSync(new URL('../../renderer/data/evaluation.json', import.meta.url), 'utf8'),
+) as KeptEvaluation;
+const { trees, vocabulary } = await loadTrees();
+
+describe('the kept evaluation', () => {
+  const fresh = kept.trees.filter(({ tree, mark }) => {
+    const value = trees.get(tree)?.value;
+    return value && figuresMark(value, vocabulary!) === mark;
+  });
+
+  it('[EVA-5] is younger than the figures of at least one tree; run npm run evaluate -- --keep when it is not', () => {
+    expect(fresh.length).toBeGreaterThan(0);
+  });
+
+  it('[EVA-5] gives the same figures when a part is worked out again', () => {
+    const row = fresh.reduce((a, b) => (b.checks < a.checks ? b : a));
+    const tree = trees.get(row.tree)!.value!;
+    const least = leastCost(tree, vocabulary!);
+    expect(least.known).toBeCloseTo(row.least.known, 2);
+    expect(least.proven).toBeCloseTo(row.least.proven, 2);
+    for (const way of [taughtWay(), swapperWay()]) {
+      const now = scoreWay(way, tree, vocabulary!, row.counts);
+      const then = row.ways.find((each) => each.way === way.name)!;
+      expect(now.cost / then.cost).toBeCloseTo(1, 4);
+      expect(now.right).toBeCloseTo(then.right, 4);
+      expect(now.wrongParts).toBeCloseTo(then.wrongParts, 4);
+    }
+    for (const { model, ours } of kept.models.filter((each) => /^m[12378]-/.test(each.model))) {
+      const { cost } = solveExactly(tableProblem(MODELS.find(({ id }) => id === model)!.model));
+      expect(cost).toBeCloseTo(ours, 3);
+    }
+    expect(kept.models.length).toBe(MODELS.length);
+  });
+
+  it('[EVA-4] the proven least cost is above the known cause, and below what any way costs but for the draw', () => {
+    for (const { least, ways } of kept.trees) {
+      expect(least.proven).toBeGreaterThanOrEqual(least.known);
+      for (const { cost, costError } of ways) expect(least.proven).toBeLessThan(cost + 3 * costError);
+    }
+  });
+
+  it('[EVA-1] as kept, ours costs at most .40 of swapping parts on every tree, and less than the taught order', () => {
+    for (const { tree, ways } of kept.trees) {
+      const cost = (name: string): number => ways.find(({ way }) => way === name)!.cost;
+      expect(cost('one step') / cost('likeliest part first'), tree).toBeLessThanOrEqual(0.4);
+      expect(cost('one step'), tree).toBeLessThan(cost('taught order'));
+    }
+  });
+});

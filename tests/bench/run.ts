@@ -1,6 +1,6 @@
 /** `npm run bench`: medians of what has a target. Never part of the tests: a busy machine is not a fault. */
 import { loadTrees } from '../../electron/cli/load-trees.ts';
-import { infer, type INetwork } from 'bayesjs';
+import bayes, { type INetwork } from 'bayesjs';
 import { handOver, htmlFile } from '../../shared/handover/index.ts';
 import { posterior, type Finding } from '../../shared/inference/index.ts';
 import { found, referenceTree } from '../reference/inference/slow-air.ts';
@@ -121,7 +121,7 @@ const network: INetwork = {
   ),
 };
 const given = Object.fromEntries(slowTable.checks.slice(0, 3).map(({ id, outcomes }) => [id, outcomes[0]!]));
-const theirs = medianMs(() => infer(network, { cause: slowTable.causes[0]!.id }, given));
+const theirs = medianMs(() => bayes.infer(network, { cause: slowTable.causes[0]!.id }, given));
 const own = medianMs(() => posterior(slowAir, seen));
 // "Ten times faster" is at most a tenth of the time.
 line('belief in all causes, share of the time bayesjs takes for one', own / theirs, 0.1, '  ');

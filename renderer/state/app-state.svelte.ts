@@ -41,13 +41,11 @@ import { JobPlan } from './job-plan.svelte.ts';
 import { HandOver } from './hand-over.svelte.ts';
 import { Sheets } from './sheets.svelte.ts';
 import { Coaches } from './coaches.svelte.ts';
-import { Drills } from './drills.svelte.ts';
 import { Keys } from './keys.svelte.ts';
 import { writeDemoCoach, demoArrival } from './demo-coach.ts';
 import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
-import { Practice } from './practice.svelte.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
@@ -136,8 +134,6 @@ export class AppState {
   }));
   readonly sheets = new Sheets();
   readonly coaches = new Coaches(this);
-  readonly drills = new Drills(this);
-  readonly practice = new Practice(this);
   readonly ahead = new Ahead();
   readonly #host: HostClient;
   readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>

@@ -1,3 +1,4 @@
+import { madeOnce } from './made-once.svelte.ts';
 import {
   answered,
   deckOf,
@@ -252,18 +253,5 @@ function addressOf(svg: string): string {
   return `data:image/svg+xml,${encodeURIComponent(svg)}`;
 }
 
-const made = new WeakMap<Around, Drills>();
-
-/** The one of a window, made when a page of it is first opened: most windows never need it. */
-export function drillsOf(app: Around): Drills {
-  const known = made.get(app);
-  if (known) return known;
-  let mine: Drills | undefined;
-  // A root of its own: the page that asks first goes away, what it has derived stays.
-  $effect.root(() => {
-    mine = new Drills(app);
-  });
-  if (!mine) throw new Error('A root runs at once.');
-  made.set(app, mine);
-  return mine;
-}
+/** The one of a window. */
+export const drillsOf = madeOnce((app: Around) => new Drills(app));

@@ -1,3 +1,4 @@
+import { madeOnce } from './made-once.svelte.ts';
 import {
   choose,
   codeOf,
@@ -387,18 +388,5 @@ function drawn(count: number): number {
   return (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % count;
 }
 
-const made = new WeakMap<Around, Practice>();
-
-/** The one of a window, made when a page of it is first opened: most windows never need it. */
-export function practiceOf(app: Around): Practice {
-  const known = made.get(app);
-  if (known) return known;
-  let mine: Practice | undefined;
-  // A root of its own: the page that asks first goes away, what it has derived stays.
-  $effect.root(() => {
-    mine = new Practice(app);
-  });
-  if (!mine) throw new Error('A root runs at once.');
-  made.set(app, mine);
-  return mine;
-}
+/** The one of a window. */
+export const practiceOf = madeOnce((app: Around) => new Practice(app));

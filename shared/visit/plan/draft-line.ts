@@ -1,21 +1,11 @@
-import type { CauseHazard } from '../../knowledge/tree.ts';
 import type { AccessState } from '../../knowledge/vocabulary.ts';
-import type { Urgency } from './events.ts';
-import type { LineOrigin, LineProof, Meanwhile, Reason, Span } from './plan.ts';
+import type { LineProof, Meanwhile, PlanLine, Span } from './plan.ts';
 
 /** A line as its source knows it, before access, cost and what people said of it are joined. */
-export interface DraftLine {
-  readonly id: string;
-  readonly from: LineOrigin;
-  readonly title: string;
-  readonly plain: string;
-  readonly asked: string;
-  readonly place: string | null;
-  readonly why: readonly Reason[];
-  readonly hazard: CauseHazard;
-  readonly danger: boolean;
-  readonly ifLeft: string;
-  readonly urgency: Urgency;
+export interface DraftLine extends Pick<
+  PlanLine,
+  'id' | 'from' | 'title' | 'plain' | 'asked' | 'place' | 'why' | 'hazard' | 'danger' | 'ifLeft' | 'urgency'
+> {
   readonly parts: readonly string[];
   readonly minutes: Span;
   /** The minutes above include opening and closing, as the hours of a tree do. */

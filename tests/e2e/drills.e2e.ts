@@ -1,23 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import { lookOver } from './look.ts';
 import { changing, expect, sheet, test } from './shell.ts';
-
-/** Everything that axe finds, by day and by night. */
-async function clean(page: Page): Promise<void> {
-  for (const light of ['day', 'night']) {
-    await page.evaluate((to) => (document.documentElement.dataset['light'] = to), light);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${light}: ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
-  }
-}
-async function fits(page: Page): Promise<void> {
-  const width = page.viewportSize()!.width;
-  await page.setViewportSize({ width: 360, height: 780 });
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
-  await page.setViewportSize({ width, height: 900 });
-}
 
 test('one card of each drill by keyboard, then progress, then everything of it deleted', async ({
   page,
@@ -66,8 +50,7 @@ test('one card of each drill by keyboard, then progress, then everything of it d
     expect(await sheet(page)).toMatch(/Right|Half right|Not this time/);
     await expect(page.getByText(/comes back in/)).toBeVisible();
     if (key === '2') {
-      await clean(page);
-      await fits(page);
+      await lookOver(page, words);
     }
     // Out of a field first, where one has the focus.
     await page.locator('main h1').focus();
@@ -76,8 +59,7 @@ test('one card of each drill by keyboard, then progress, then everything of it d
 
   await changing(page, () => page.keyboard.press('i'));
   await expect(page.getByRole('row', { name: /Coolant loss/ }).first()).toBeVisible();
-  await clean(page);
-  await fits(page);
+  await lookOver(page, 'progress');
   const learners = join(shell.home, 'learners');
   expect(readdirSync(learners)).toHaveLength(1);
   await page.reload();

@@ -1,4 +1,4 @@
-import { AxeBuilder } from '@axe-core/playwright';
+import { lookOver } from './look.ts';
 import { expect, Shell, test } from './shell.ts';
 
 test('a visit goes to another machine as a file, a damaged one is refused, and once more brings nothing', async ({
@@ -35,10 +35,7 @@ test('a visit goes to another machine as a file, a damaged one is refused, and o
     });
     const refused = page.getByRole('region', { name: /“half.zip” was not taken in/ });
     await expect(refused).toContainText('The file is no zip, or its end is missing.');
-    await page.setViewportSize({ width: 360, height: 800 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
-    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-    await page.setViewportSize({ width: 1280, height: 900 });
+    await lookOver(page, 'exchange');
     await page.getByLabel(/Take in a visit/).setInputFiles(file);
     await expect(came).toContainText('Everything of it was here already.');
     await page.keyboard.press('Escape');

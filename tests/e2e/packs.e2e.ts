@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { goodPack, zipOf } from '../packs.ts';
+import { lookOver } from './look.ts';
 import { changing, expect, test } from './shell.ts';
 
 const zip = (files: Readonly<Record<string, string>>, name = 'yard-notes.zip') => ({
@@ -68,30 +68,14 @@ test('a tree is tried in a worker of the window’s own, under the policy', asyn
   await expect(page.getByText(/An owner without tools can rule out danger in/)).toBeVisible({ timeout: 120_000 });
 });
 
-for (const light of ['day', 'night'] as const)
-  test(`axe finds nothing on the pages of the trees by ${light}, and nothing scrolls sideways at 360 px`, async ({
-    page,
-    address,
-  }) => {
-    await page.emulateMedia({ colorScheme: light === 'night' ? 'dark' : 'light', reducedMotion: 'reduce' });
-    const look = async (name: string): Promise<void> => {
-      for (const width of [1440, 360]) {
-        await page.setViewportSize({ width, height: 800 });
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations.map(({ id, nodes }) => `${name} ${width}: ${id}: ${nodes[0]?.target.join(' ')}`)).toEqual([]);
-        const over = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        expect(over, `${name} at ${width} px`).toBe(0);
-      }
-    };
-    await toTrees(page, address);
-    await page.getByLabel('Pack as a zip').setInputFiles(zip(goodPack()));
-    await expect(page.getByRole('region', { name: 'Pack yard-notes' })).toBeVisible();
-    await page.getByLabel('Pack as a zip').setInputFiles(zip(goodPack()));
-    await expect(page.getByRole('button', { name: 'Replace it' })).toBeVisible();
-    await look('trees');
-    await page.getByRole('button', { name: /Look inside “Air escapes/ }).click();
-    await expect(page.getByRole('heading', { name: 'Weak spots' })).toBeVisible();
-    await look('author');
-  });
+test('the pages of the trees: axe finds nothing, by day and by night, narrow and wide', async ({ page, address }) => {
+  await toTrees(page, address);
+  await page.getByLabel('Pack as a zip').setInputFiles(zip(goodPack()));
+  await expect(page.getByRole('region', { name: 'Pack yard-notes' })).toBeVisible();
+  await page.getByLabel('Pack as a zip').setInputFiles(zip(goodPack()));
+  await expect(page.getByRole('button', { name: 'Replace it' })).toBeVisible();
+  await lookOver(page, 'trees');
+  await page.getByRole('button', { name: /Look inside “Air escapes/ }).click();
+  await expect(page.getByRole('heading', { name: 'Weak spots' })).toBeVisible();
+  await lookOver(page, 'author');
+});

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { lookOver } from './look.ts';
 import { changing, expect, test } from './shell.ts';
 
 /** From the yard to the page of practice, as somebody with a name. */
@@ -13,21 +13,6 @@ async function practising(page: Page, address: string): Promise<void> {
   await expect(page.getByRole('heading', { name: 'Work on a simulated coach' })).toBeVisible();
 }
 
-/** Looks at the page as it stands: nothing for axe to find by day and by night, no sideways scrolling wide or narrow. */
-async function look(page: Page, name: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-    expect(found, `${name}, ${colorScheme}`).toEqual([]);
-  }
-  for (const width of [360, 1280]) {
-    await page.setViewportSize({ width, height: 800 });
-    const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    expect(over, `${name} at ${width} px`).toBe(0);
-  }
-}
-
 /** Begins an exercise with Enter, away from any button that has the focus. */
 async function begin(page: Page): Promise<void> {
   await page.locator('main h1').focus();
@@ -37,9 +22,9 @@ async function begin(page: Page): Promise<void> {
 
 test('[PRA-9] one exercise by keyboard to its reckoning, and one stopped by danger', async ({ page, address }) => {
   await practising(page, address);
-  await look(page, 'practice');
+  await lookOver(page, 'practice');
   await begin(page);
-  await look(page, 'exercise');
+  await lookOver(page, 'exercise');
   // A safety question, a suspicion of 90 in 100, the first check that can be made, then giving up.
   await changing(page, () => page.keyboard.press('1'));
   await changing(page, () => page.keyboard.press('1'));
@@ -52,13 +37,13 @@ test('[PRA-9] one exercise by keyboard to its reckoning, and one stopped by dang
   await expect(page.locator('h1')).toHaveText(/^It was /);
   await expect(page.getByRole('heading', { name: 'Step by step' })).toBeVisible();
   await expect(page.getByText(/On average you were 90 in 100 sure/)).toBeVisible();
-  await look(page, 'reckoning');
+  await lookOver(page, 'reckoning');
   await begin(page);
   await changing(page, () => page.keyboard.press('3'));
   await changing(page, () => page.getByRole('button', { name: /On the road/ }).press('Enter'));
   await expect(page.locator('h1')).toHaveText('Stopped: somebody could have been killed');
   await expect(page.locator('.score')).toHaveText('0 of 100');
-  await look(page, 'stopped');
+  await lookOver(page, 'stopped');
 });
 
 test('[PRA-17] [PRA-18] an instructor’s file in, a log out, and played again', async ({ page, address }) => {
@@ -76,7 +61,7 @@ test('[PRA-17] [PRA-18] an instructor’s file in, a log out, and played again',
   await page.getByLabel('Exercise file').setInputFiles(file('lesson.yaml', lesson));
   await page.getByRole('button', { name: 'Sheet for the yard' }).click();
   await expect(page.getByRole('article', { name: 'Sheet for the yard' })).toContainText('It hisses when I stand on it');
-  await look(page, 'teach');
+  await lookOver(page, 'teach');
   await changing(page, () => page.getByRole('button', { name: 'Work this exercise' }).click());
   await expect(page.getByText('It hisses when I stand on it')).toBeVisible();
   await changing(page, () => page.keyboard.press('7'));

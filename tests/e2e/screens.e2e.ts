@@ -1,5 +1,5 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { lookOver } from './look.ts';
 import { begin, changing, concluding, expect, nothingNoticed, test } from './shell.ts';
 
 /** Every screen that a walk can show, one after the other. */
@@ -59,29 +59,12 @@ async function everyScreen(page: Page, address: string, look: (name: string) => 
   await look('closed');
 }
 
-for (const light of ['day', 'night'] as const) {
-  test(`axe finds nothing on any screen by ${light}`, async ({ page, address }) => {
-    await page.emulateMedia({ colorScheme: light === 'night' ? 'dark' : 'light', reducedMotion: 'reduce' });
-    await everyScreen(page, address, async (name) => {
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      expect(
-        violations.map(({ id, nodes }) => `${name}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
-      ).toEqual([]);
-    });
-  });
-}
-
-for (const width of [360, 1440] as const) {
-  test(`no sideways scrolling at ${width} px`, async ({ page, address }) => {
-    await page.setViewportSize({ width, height: 800 });
-    await everyScreen(page, address, async (name) => {
-      const over = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      expect(over, name).toBe(0);
-    });
-  });
-}
+test('every screen of a walk: axe finds nothing by day and by night, nothing scrolls sideways narrow or wide', async ({
+  page,
+  address,
+}) => {
+  await everyScreen(page, address, (name) => lookOver(page, name));
+});
 
 test.describe('by touch', () => {
   test.use({ hasTouch: true, isMobile: true, viewport: { width: 390, height: 844 } });

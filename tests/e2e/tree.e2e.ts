@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { loadTrees } from '../../electron/cli/load-trees.ts';
 import {
@@ -8,6 +7,7 @@ import {
   type CompiledTree,
   type OutlineEntry,
 } from '../../shared/planning/index.ts';
+import { lookOver } from './look.ts';
 import { begin, expect, nothingToStop, test } from './shell.ts';
 
 const DRAWN_UP = { timeout: 90_000 };
@@ -148,38 +148,17 @@ test('the printed tree has every end with its whole text, on as many sheets as p
   }
 });
 
-for (const light of ['day', 'night'] as const) {
-  test(`axe finds nothing on the tree, its list and its paper by ${light}`, async ({ page, address }) => {
-    await page.emulateMedia({ colorScheme: light === 'night' ? 'dark' : 'light', reducedMotion: 'reduce' });
-    // The shallow tree has every kind of place too, and axe looks at each element.
-    await inTree(page, address, '0.05');
-    const faults: string[] = [];
-    const look = async (name: string): Promise<void> => {
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      for (const { id, nodes } of violations)
-        faults.push(`${name}: ${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-    };
-    await look('tree');
-    await page.keyboard.press('l');
-    await expect(page.getByRole('region', { name: 'The tree as a list' })).toBeVisible();
-    await look('list');
-    await page.keyboard.press('o');
-    await expect(page.locator('.paper-page').first()).toBeVisible();
-    await look('paper');
-    expect(faults).toEqual([]);
-  });
-}
-
-test('no sideways scrolling at 360 px on the tree, its list and its paper', async ({ page, address }) => {
-  await page.setViewportSize({ width: 360, height: 740 });
-  await inTree(page, address);
-  const over = (): Promise<number> =>
-    page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  expect(await over(), 'tree').toBe(0);
+test('the tree, its list and its paper: axe finds nothing, by day and by night, narrow and wide', async ({
+  page,
+  address,
+}) => {
+  // The shallow tree has every kind of place too, and axe looks at each element.
+  await inTree(page, address, '0.05');
+  await lookOver(page, 'tree');
   await page.keyboard.press('l');
   await expect(page.getByRole('region', { name: 'The tree as a list' })).toBeVisible();
-  expect(await over(), 'list').toBe(0);
+  await lookOver(page, 'list');
   await page.keyboard.press('o');
   await expect(page.locator('.paper-page').first()).toBeVisible();
-  expect(await over(), 'paper').toBe(0);
+  await lookOver(page, 'paper');
 });

@@ -53,7 +53,7 @@ export class SessionStandIn {
   async ask(address: string, init?: RequestInit): Promise<Response> {
     const handler = this.#handlers.get(new URL(address).protocol.slice(0, -1));
     if (!handler) throw new Error(`Nothing handles ${address}.`);
-    return await handler(new Request(address, init));
+    return handler(new Request(address, init));
   }
 
   /** A page of a window, whose wishes to go somewhere its contents decide about. */

@@ -41,6 +41,8 @@ export default defineConfig({
         test: {
           name: 'component',
           environment: 'jsdom',
+          // Every test draws its own window and takes it away again; compiling all screens once a file was half the time.
+          isolate: false,
           include: ['tests/component/**/*.test.ts'],
           testTimeout: 30_000,
         },

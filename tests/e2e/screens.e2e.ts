@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
 import { lookOver } from './look.ts';
 import { begin, changing, concluding, expect, nothingNoticed, test } from './shell.ts';
+import { weighed } from './weight.ts';
 
 /** Every screen that a walk can show, one after the other. */
 async function everyScreen(page: Page, address: string, look: (name: string) => Promise<void>): Promise<void> {
@@ -63,7 +64,12 @@ test('every screen of a walk: axe finds nothing by day and by night, nothing scr
   page,
   address,
 }) => {
+  const weight = weighed(page);
   await everyScreen(page, address, (name) => lookOver(page, name));
+  // Pages that a walk does not open (the bench, practice, the workbench) are fetched when they are opened.
+  expect(weight(), 'scripts and styles of the whole walk, kB compressed').toBeLessThan(250);
+  expect(weight(), 'something was fetched').toBeGreaterThan(100);
+  console.log(`   scripts and styles of the whole walk: ${weight().toFixed(0)} kB compressed`);
 });
 
 test.describe('by touch', () => {

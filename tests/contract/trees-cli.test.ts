@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
 const root = new URL('../..', import.meta.url).pathname;
 function run(command: 'lint-trees' | 'evaluate', args: readonly string[]) {
-  const ran = spawnSync(process.execPath, ['node_modules/tsx/dist/cli.mjs', `electron/cli/${command}.ts`, ...args], {
+  const ran = spawnSync(process.execPath, ['--import', 'tsx', `electron/cli/${command}.ts`, ...args], {
     cwd: root,
     encoding: 'utf8',
   });

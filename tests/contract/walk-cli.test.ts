@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 
 const root = new URL('../..', import.meta.url).pathname;
 function walk(args: readonly string[], input = '[]') {
-  const ran = spawnSync(process.execPath, ['node_modules/tsx/dist/cli.mjs', 'electron/cli/walk.ts', ...args], {
+  const ran = spawnSync(process.execPath, ['--import', 'tsx', 'electron/cli/walk.ts', ...args], {
     cwd: root,
     input,
     encoding: 'utf8',

@@ -51,11 +51,12 @@ export const BESIDE_HEADS = ['When', 'This program', 'Taught order'] as const;
 
 /** What the ways are called on the page, in the order of the table. */
 const WAYS: readonly (readonly [way: string, words: string])[] = [
-  ['one step', 'This program'],
+  ['this program', 'This program'],
+  ['one step', 'One step ahead'],
   ['taught order', 'Taught order'],
   ['likeliest part first', 'Swapping the likeliest part'],
   ['every check', 'Every check first'],
-  ['planner', 'Looking many steps ahead'],
+  ['many steps', 'Looking many steps ahead'],
   ['information per minute', 'Most told per minute'],
   ['by lot', 'By lot'],
 ];
@@ -98,7 +99,7 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
 }
 
 const BARS = [
-  ['one step', 'ours', 'this program'],
+  ['this program', 'ours', 'this program'],
   ['taught order', 'taught', 'taught order'],
   ['likeliest part first', 'swapped', 'swapping parts'],
 ] as const;
@@ -107,11 +108,11 @@ function summaryOf(trees: readonly KeptTree[]): string[] {
   const mean = (of: (tree: KeptTree) => number): number =>
     trees.reduce((sum, tree) => sum + of(tree), 0) / trees.length;
   const minutes = (way: string): number => mean((tree) => scoreOf(tree, way).cost);
-  const ours = minutes('one step');
+  const ours = minutes('this program');
   const right = (way: string): string => hundred(mean((tree) => scoreOf(tree, way).right));
   return [
     `Over ${trees.length} complaints a mechanic with this program needs ${ours.toFixed(0)} minutes to a proven cure: ${hundred(ours / minutes('taught order'))} for every 100 of the taught order, ${hundred(ours / minutes('likeliest part first'))} for every 100 of swapping the likeliest part.`,
-    `The first thing corrected is the fault ${right('one step')} times in 100; after every check it would be ${right('every check')}, in the taught order ${right('taught order')}.`,
+    `The first thing corrected is the fault ${right('this program')} times in 100; after every check it would be ${right('every check')}, in the taught order ${right('taught order')}.`,
   ];
 }
 
@@ -123,7 +124,7 @@ function scoreOf(tree: KeptTree, way: string): WayScore {
 }
 
 function treeLine(tree: KeptTree, title: string, longest: number): TreeLine {
-  const ours = scoreOf(tree, 'one step');
+  const ours = scoreOf(tree, 'this program');
   const every = scoreOf(tree, 'every check');
   return {
     id: tree.tree,
@@ -141,15 +142,11 @@ function treeLine(tree: KeptTree, title: string, longest: number): TreeLine {
 
 /** Everything that was measured on one complaint. */
 export function treeTable(tree: KeptTree): TreeTable {
-  const ours = scoreOf(tree, 'one step');
+  const ours = scoreOf(tree, 'this program');
   const cost = (way: string): number => scoreOf(tree, way).cost;
   const figures = (score: WayScore): string =>
     `${score.cost.toFixed(0)} min, right first ${hundred(score.right)} in 100, handed over ${hundred(score.handedOver)}`;
-  const beside = (what: string, oneStep: WayScore, taught: WayScore): string[] => [
-    what,
-    figures(oneStep),
-    figures(taught),
-  ];
+  const beside = (what: string, own: WayScore, taught: WayScore): string[] => [what, figures(own), figures(taught)];
   return {
     ways: WAYS.flatMap(([way, words]) => {
       const score = tree.ways.find((each) => each.way === way);
@@ -166,11 +163,11 @@ export function treeTable(tree: KeptTree): TreeTable {
       ];
     }),
     besides: [
-      ...tree.disturbed.map(({ sigma, oneStep, taught }) =>
-        beside(`the numbers of the tree are off by ${sigma}`, oneStep, taught),
+      ...tree.disturbed.map(({ sigma, ours: own, taught }) =>
+        beside(`the numbers of the tree are off by ${sigma}`, own, taught),
       ),
-      beside('the likeliest cause is missing in the tree', tree.removed.oneStep, tree.removed.taught),
-      beside('two things are wrong at once', tree.twoFaults.oneStep, tree.twoFaults.taught),
+      beside('the likeliest cause is missing in the tree', tree.removed.ours, tree.removed.taught),
+      beside('two things are wrong at once', tree.twoFaults.ours, tree.twoFaults.taught),
     ],
     facts: [
       ['Cannot be less, proven', `${tree.least.proven.toFixed(0)} min`],

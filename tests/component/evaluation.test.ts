@@ -18,7 +18,7 @@ test('[EVA-6] how good it is: what the figures are not comes first, a line a com
   const line = within(main!).getByRole('button', { name: /growl/i });
   const row = within(line.closest('tr')!);
   const bars = row.getAllByRole('listitem').map(({ textContent }) => textContent);
-  expect(bars[0]).toMatch(new RegExp(`this program.*\\b${cost('one step')}$`));
+  expect(bars[0]).toMatch(new RegExp(`this program.*\\b${cost('this program')}$`));
   expect(bars[1]).toMatch(new RegExp(`taught order.*\\b${cost('taught order')}$`));
   expect(bars[2]).toMatch(new RegExp(`swapping parts.*\\b${cost('likeliest part first')}$`));
   const right = (way: string): string => (tree.ways.find((each) => each.way === way)!.right * 100).toFixed(0);
@@ -28,7 +28,7 @@ test('[EVA-6] how good it is: what the figures are not comes first, a line a com
   expect(line.getAttribute('aria-expanded')).toBe('true');
   const full = within(screen.getByRole('group', { name: /growl.*everything measured/i }));
   const ours = full.getByRole('row', { name: /^This program/ });
-  const score = tree.ways.find(({ way }) => way === 'one step')!;
+  const score = tree.ways.find(({ way }) => way === 'this program')!;
   expect(ours.textContent).toContain(`${score.cost.toFixed(0)} ± ${(2 * score.costError).toFixed(0)}`);
   expect(ours.textContent).toContain(score.wrongParts.toFixed(2));
   expect(full.getByText(`${tree.least.proven.toFixed(0)} min`)).toBeTruthy();

@@ -72,7 +72,7 @@ await runCommand(async () => {
   const counts: Counts = {
     coaches: wholeNumber(values.coaches, 40, 'coaches'),
     beside: wholeNumber(values.beside, 20, 'beside'),
-    ahead: wholeNumber(values.ahead, 0, 'ahead'),
+    ahead: values.ahead === undefined ? 0 : wholeNumber(values.ahead, 0, 'ahead'),
     seed: wholeNumber(values.seed, 7, 'seed'),
     who,
   };

@@ -38,7 +38,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
 
 /** One tree: every way, then the trials beside it. */
 export function treeTable(row: TreeRow): string {
-  const ours = row.ways.find(({ way }) => way === 'one step')!;
+  const ours = row.ways.find(({ way }) => way === 'this program')!;
   const taught = row.ways.find(({ way }) => way === 'taught order')!;
   const swapped = row.ways.find(({ way }) => way === 'likeliest part first')!;
   const every = row.ways.find(({ way }) => way === 'every check')!;
@@ -50,13 +50,13 @@ export function treeTable(row: TreeRow): string {
     line('least, cause known', ['', '', row.least.known.toFixed(0)]),
     line('least, proven', ['', '', row.least.proven.toFixed(0)]),
     `  ours / taught ${(ours.cost / taught.cost).toFixed(2)} (wanted .60; what is proven to be the least over all coaches is ${(row.least.proven / taught.cost).toFixed(2)} of it), ours / swapped ${(ours.cost / swapped.cost).toFixed(2)} (wanted .40), right / every check ${(ours.right / every.right).toFixed(2)} (wanted .97)`,
-    ...row.disturbed.flatMap(({ sigma, oneStep, taught: order }) => [
-      beside(`tables off by ${sigma}`, oneStep),
+    ...row.disturbed.flatMap(({ sigma, ours: own, taught: order }) => [
+      beside(`tables off by ${sigma}`, own),
       beside(`  taught order`, order),
     ]),
-    beside(`without ${row.removed.cause}`, row.removed.oneStep),
+    beside(`without ${row.removed.cause}`, row.removed.ours),
     beside('  taught order', row.removed.taught),
-    beside('two faults', row.twoFaults.oneStep),
+    beside('two faults', row.twoFaults.ours),
     beside('  taught order', row.twoFaults.taught),
     `  owner without tools: ${(row.drive.toldToDrive * 100).toFixed(1)} in 100 coaches with a danger cause were told "drive and book" (${row.drive.dangerCoaches} coaches)`,
     '',

@@ -1,13 +1,19 @@
-import { conflictIn, inHundred } from '../../shared/inference/index.ts';
+import { conflictIn, inHundred, type Conflict } from '../../shared/inference/index.ts';
 import { beliefNow, shortName, type CheckOption, type Situation } from '../../shared/planning/index.ts';
 
 /** Two findings that one cause does not explain, in words. */
 export interface ConflictView {
-  /** Ids of the two findings. */
-  readonly findings: readonly [string, string];
+  /** The two findings, each with the cause that would explain it if two things are wrong at once; null = not told apart. */
+  readonly findings: readonly [DisagreeingFinding, DisagreeingFinding];
+  /** What two causes at once would mean; empty when this coach can have no two. */
   readonly pair: string;
   /** The cheaper of the two to look at again. */
   readonly again: { readonly check: string; readonly name: string; readonly minutes: number };
+}
+
+interface DisagreeingFinding {
+  readonly finding: string;
+  readonly explained: string | null;
 }
 
 /**
@@ -15,22 +21,32 @@ export interface ConflictView {
  * @returns null while the findings fit together.
  */
 export function conflictView(situation: Situation, options: readonly CheckOption[]): ConflictView | null {
-  const { model, findings } = beliefNow(situation);
-  const conflict = conflictIn(model, findings);
+  const { model, findings, excluded } = beliefNow(situation);
+  const conflict = conflictIn(model, findings, excluded);
   if (!conflict) return null;
   const checkOf = (finding: string) => {
     const id = findings.find((each) => each.id === finding)!.check;
     return situation.tree.checks.find((check) => check.id === id)!;
   };
-  const costs = conflict.findings.map((finding) => {
+  const [first, second] = conflict.findings.map((finding) => {
     const check = checkOf(finding);
     const option = options.find((each) => each.check === check.id);
     return { check: check.id, name: check.name, minutes: check.minutes + (option?.accessMinutes ?? 0) };
   });
-  const again = costs[0]!.minutes <= costs[1]!.minutes ? costs[0]! : costs[1]!;
   const name = (id: string): string => `“${shortName(situation.tree.causes.find((cause) => cause.id === id)!.name)}”`;
-  const pair = conflict.pair
-    ? `If two things are wrong at once, ${name(conflict.pair[0])} and ${name(conflict.pair[1])} fit best together: about ${inHundred(conflict.twoShare)} in 100 by judged odds.`
-    : '';
-  return { findings: conflict.findings, pair, again };
+  const said = (at: 0 | 1): DisagreeingFinding => {
+    const by = conflict.explained[at];
+    return { finding: conflict.findings[at], explained: by === null ? null : name(by) };
+  };
+  return {
+    findings: [said(0), said(1)],
+    pair: pairWords(conflict, name),
+    again: first!.minutes <= second!.minutes ? first! : second!,
+  };
+}
+
+function pairWords({ pair, twoShare }: Conflict, name: (cause: string) => string): string {
+  if (!pair) return '';
+  const [one, other] = pair.causes;
+  return `That two things are wrong at once holds ${inHundred(twoShare)} in 100 of the belief then, on judged odds; ${name(one)} with ${name(other)} fits best, with ${inHundred(pair.share)}.`;
 }

@@ -1,68 +1,96 @@
 import type { KeptEvaluation, KeptTree, WayScore } from '../../shared/planning/evaluation/index.ts';
 
-/** The kept table as a person reads it. */
+/** The kept table as a person reads it: one line a complaint, and a full table for the one that is picked. */
 export interface EvaluationView {
+  /** All complaints in one sentence each. */
+  readonly summary: readonly string[];
   readonly trees: readonly TreeLine[];
   readonly models: readonly ModelLine[];
   readonly modelsNote: string;
 }
 
-/** One complaint: every figure as text. */
+/** Minutes of one way as a bar. */
+export interface Bar {
+  readonly look: 'ours' | 'taught' | 'swapped';
+  readonly words: string;
+  readonly minutes: string;
+  /** 0…1 of the longest bar of the page. */
+  readonly share: number;
+}
+
 export interface TreeLine {
+  readonly id: string;
   readonly title: string;
-  readonly ours: string;
-  readonly least: string;
-  /** Looking many steps ahead; not what the program advises, since it is not shown to be better. */
-  readonly ahead: string;
-  readonly information: string;
-  readonly taught: string;
-  readonly swapped: string;
-  readonly lot: string;
-  /** Share of the taught order's cost, with what was wanted. */
-  readonly ofTaught: string;
-  readonly ofSwapped: string;
+  readonly bars: readonly Bar[];
+  /** First correction was the fault, in 100 coaches: this program, and after every check. */
   readonly right: string;
-  readonly checks: string;
-  readonly wrongParts: string;
-  readonly handedOver: string;
-  readonly unsafe: string;
-  /** Off by a little, by more, by much; without a cause; two faults: first answer against the taught order. */
-  readonly beside: readonly { readonly what: string; readonly oneStep: string; readonly taught: string }[];
+  readonly rightOfEvery: string;
+  readonly rightShare: number;
+  readonly everyShare: number;
+}
+
+export interface TreeTable {
+  readonly ways: readonly (readonly string[])[];
+  readonly besides: readonly (readonly string[])[];
+  readonly facts: readonly (readonly [term: string, value: string])[];
   readonly note: string;
 }
 
 export interface ModelLine {
   readonly model: string;
-  readonly figures: readonly string[];
+  readonly ours: string;
+  readonly best: string;
+  readonly oursShare: number;
+  /** Of the taught order; null when the model has none. */
+  readonly taught: string | null;
+  readonly figures: readonly (readonly [term: string, value: string])[];
 }
 
-export const MODEL_HEADS = [
-  'ours',
-  'best possible',
-  'one step',
-  'looking ahead',
-  'most told per minute',
-  'taught order',
-  'parts swapped',
-  'by lot',
-  'numbers off by .25',
-  'by .5',
-  'by 1',
-] as const;
+export const WAY_HEADS = ['Way of working', 'Minutes', 'Checks', 'Wrong parts', 'Right first', 'Handed over'] as const;
+export const BESIDE_HEADS = ['When', 'This program', 'Taught order'] as const;
+
+/** What the ways are called on the page, in the order of the table. */
+const WAYS: readonly (readonly [way: string, words: string])[] = [
+  ['this program', 'This program'],
+  ['one step', 'One step ahead'],
+  ['taught order', 'Taught order'],
+  ['likeliest part first', 'Swapping the likeliest part'],
+  ['every check', 'Every check first'],
+  ['many steps', 'Looking many steps ahead'],
+  ['information per minute', 'Most told per minute'],
+  ['by lot', 'By lot'],
+];
 
 /** @param titleOf  title of a complaint by its id. */
 export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => string | undefined): EvaluationView {
+  const longest = Math.max(...kept.trees.flatMap((tree) => BARS.map(([way]) => scoreOf(tree, way).cost)), 1);
   return {
-    trees: kept.trees.map((tree) => treeLine(tree, titleOf(tree.tree) ?? tree.tree)),
-    models: kept.models.map((row) => ({
-      model: row.model,
-      figures: [
-        ...[row.ours, row.optimum, row.oneStep, row.rollout, row.information, row.taught, row.swapped, row.lot].map(
-          (cost) => (cost === null ? '–' : cost.toFixed(1)),
-        ),
-        ...row.disturbed.map(({ excess }) => (Number.isFinite(excess) ? `+${(excess * 100).toFixed(1)} %` : '–')),
-      ],
-    })),
+    summary: kept.trees.length > 0 ? summaryOf(kept.trees) : ['Not worked out yet.'],
+    trees: kept.trees.map((tree) => treeLine(tree, titleOf(tree.tree) ?? tree.tree, longest)),
+    models: kept.models.map((row): ModelLine => {
+      const cost = (value: number | null): string => (value === null ? '–' : value.toFixed(1));
+      return {
+        model: row.model,
+        ours: cost(row.ours),
+        best: cost(row.optimum),
+        oursShare: row.optimum / row.ours,
+        taught: row.taught === null ? null : cost(row.taught),
+        figures: [
+          ['This program', cost(row.ours)],
+          ['Best possible', cost(row.optimum)],
+          ['One step ahead', cost(row.oneStep)],
+          ['Looking many steps ahead', cost(row.rollout)],
+          ['Most told per minute', cost(row.information)],
+          ['Taught order', cost(row.taught)],
+          ['Parts swapped', cost(row.swapped)],
+          ['By lot', cost(row.lot)],
+          ...row.disturbed.map(({ sigma, excess }): readonly [string, string] => [
+            `Dearer when its numbers are off by ${sigma}`,
+            Number.isFinite(excess) ? `${(excess * 100).toFixed(1)} in 100` : '–',
+          ]),
+        ],
+      };
+    }),
     modelsNote:
       kept.models.length > 0
         ? `Worked out exactly on ${kept.modelsOn}; numbers off: mean of ${kept.modelTimes} truths.`
@@ -70,47 +98,95 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
   };
 }
 
-function treeLine(tree: KeptTree, title: string): TreeLine {
-  const by = new Map(tree.ways.map((score) => [score.way, score]));
-  const cost = (way: string): number => by.get(way)?.cost ?? NaN;
-  const ours = by.get('one step') ?? tree.ways[0]!;
-  const every = by.get('every check')?.right ?? NaN;
-  const minutes = (score: WayScore): string =>
-    `${score.cost.toFixed(0)} min, right ${hundred(score.right)} in 100, handed over ${hundred(score.handedOver)}`;
-  const beside = (what: string, oneStep: WayScore, taught: WayScore) => ({
-    what,
-    oneStep: minutes(oneStep),
-    taught: minutes(taught),
-  });
+const BARS = [
+  ['this program', 'ours', 'this program'],
+  ['taught order', 'taught', 'taught order'],
+  ['likeliest part first', 'swapped', 'swapping parts'],
+] as const;
+
+function summaryOf(trees: readonly KeptTree[]): string[] {
+  const mean = (of: (tree: KeptTree) => number): number =>
+    trees.reduce((sum, tree) => sum + of(tree), 0) / trees.length;
+  const minutes = (way: string): number => mean((tree) => scoreOf(tree, way).cost);
+  const ours = minutes('this program');
+  const right = (way: string): string => hundred(mean((tree) => scoreOf(tree, way).right));
+  return [
+    `Over ${trees.length} complaints a mechanic with this program needs ${ours.toFixed(0)} minutes to a proven cure: ${hundred(ours / minutes('taught order'))} for every 100 of the taught order, ${hundred(ours / minutes('likeliest part first'))} for every 100 of swapping the likeliest part.`,
+    `The first thing corrected is the fault ${right('this program')} times in 100; after every check it would be ${right('every check')}, in the taught order ${right('taught order')}.`,
+  ];
+}
+
+function scoreOf(tree: KeptTree, way: string): WayScore {
+  const score = tree.ways.find((each) => each.way === way);
+  if (!score)
+    throw new Error(`The kept evaluation of ${tree.tree} has no way "${way}"; run npm run evaluate -- --keep.`);
+  return score;
+}
+
+function treeLine(tree: KeptTree, title: string, longest: number): TreeLine {
+  const ours = scoreOf(tree, 'this program');
+  const every = scoreOf(tree, 'every check');
   return {
+    id: tree.tree,
     title,
-    ours: `${ours.cost.toFixed(0)} ± ${(2 * ours.costError).toFixed(0)}`,
-    least: tree.least.proven.toFixed(0),
-    ahead: cost('planner').toFixed(0),
-    information: cost('information per minute').toFixed(0),
-    taught: cost('taught order').toFixed(0),
-    swapped: cost('likeliest part first').toFixed(0),
-    lot: cost('by lot').toFixed(0),
-    ofTaught: wanted(ours.cost / cost('taught order'), 0.6, true),
-    ofSwapped: wanted(ours.cost / cost('likeliest part first'), 0.4, true),
-    right: wanted(ours.right / every, 0.97, false),
-    checks: ours.checks.toFixed(1),
-    wrongParts: ours.wrongParts.toFixed(2),
-    handedOver: `${hundred(ours.handedOver)} in 100`,
-    unsafe: `${hundred(tree.drive.toldToDrive)} in 100 of ${tree.drive.dangerCoaches}`,
-    beside: [
-      ...tree.disturbed.map(({ sigma, oneStep, taught }) => beside(`Numbers off by ${sigma}`, oneStep, taught)),
-      beside('The likeliest cause is missing in the file', tree.removed.oneStep, tree.removed.taught),
-      beside('Two things wrong at once', tree.twoFaults.oneStep, tree.twoFaults.taught),
+    bars: BARS.map(([way, look, words]): Bar => {
+      const { cost } = scoreOf(tree, way);
+      return { look, words, minutes: cost.toFixed(0), share: cost / longest };
+    }),
+    right: hundred(ours.right),
+    rightOfEvery: hundred(every.right),
+    rightShare: ours.right,
+    everyShare: every.right,
+  };
+}
+
+/** Everything that was measured on one complaint. */
+export function treeTable(tree: KeptTree): TreeTable {
+  const ours = scoreOf(tree, 'this program');
+  const cost = (way: string): number => scoreOf(tree, way).cost;
+  const figures = (score: WayScore): string =>
+    `${score.cost.toFixed(0)} min, right first ${hundred(score.right)} in 100, handed over ${hundred(score.handedOver)}`;
+  const beside = (what: string, own: WayScore, taught: WayScore): string[] => [what, figures(own), figures(taught)];
+  return {
+    ways: WAYS.flatMap(([way, words]) => {
+      const score = tree.ways.find((each) => each.way === way);
+      if (!score) return [];
+      return [
+        [
+          words,
+          `${score.cost.toFixed(0)} ± ${(2 * score.costError).toFixed(0)}`,
+          score.checks.toFixed(1),
+          score.wrongParts.toFixed(2),
+          `${hundred(score.right)} in 100`,
+          `${hundred(score.handedOver)} in 100`,
+        ],
+      ];
+    }),
+    besides: [
+      ...tree.disturbed.map(({ sigma, ours: own, taught }) =>
+        beside(`the numbers of the tree are off by ${sigma}`, own, taught),
+      ),
+      beside('the likeliest cause is missing in the tree', tree.removed.ours, tree.removed.taught),
+      beside('two things are wrong at once', tree.twoFaults.ours, tree.twoFaults.taught),
     ],
-    note: `${tree.counts.coaches} simulated coaches, ${tree.counts.beside} for what stands beside, seed ${tree.counts.seed}, on ${tree.on}; figures of the tree ${tree.mark}.`,
+    facts: [
+      ['Cannot be less, proven', `${tree.least.proven.toFixed(0)} min`],
+      ['Share of the taught order', wanted(ours.cost / cost('taught order'), 0.6, true)],
+      ['Share of swapping parts', wanted(ours.cost / cost('likeliest part first'), 0.4, true)],
+      ['Right first, share of every check', wanted(ours.right / scoreOf(tree, 'every check').right, 0.97, false)],
+      [
+        'Owner told to drive with a danger',
+        `${hundred(tree.drive.toldToDrive)} in 100 of ${tree.drive.dangerCoaches} coaches`,
+      ],
+    ],
+    note: `${tree.counts.coaches} simulated coaches, ${tree.counts.beside} for what stands beside, seed ${tree.counts.seed}, worked out on ${tree.on}. ± holds 19 times in 20.`,
   };
 }
 
 /** A share with what was wanted of it, never by colour alone. */
 function wanted(share: number, limit: number, below: boolean): string {
   const met = below ? share <= limit : share >= limit;
-  return `${share.toFixed(2)} (${met ? 'as wanted' : 'wanted'} ${below ? 'at most' : 'at least'} ${limit.toFixed(2)})`;
+  return `${share.toFixed(2)}, ${met ? 'as wanted:' : 'not as wanted:'} ${below ? 'at most' : 'at least'} ${limit.toFixed(2)}`;
 }
 
 function hundred(share: number): string {

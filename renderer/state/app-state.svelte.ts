@@ -240,6 +240,7 @@ export class AppState {
   /** Reads every visit of this machine for its proven cures. */
   async gatherCases(): Promise<void> {
     await this.#guard(async () => {
+      await this.refreshYard();
       const cases: KnownCase[] = [];
       for (const { id, coach } of this.visits) {
         const { read } = await this.#readVisit(id);

@@ -65,11 +65,7 @@ export function evidenceOf(model: BeliefModel, findings: readonly Finding[]): Ev
     const table = model.tables.get(finding.check);
     const weights = table && resultWeights(table, finding);
     if (!table || !weights) continue;
-    let expected = 0;
-    for (let r = 0; r < weights.length; r++) {
-      const row = table.likelihood[r]!;
-      for (let c = 0; c < row.length; c++) expected += weights[r]! * row[c]! * model.prior[c]!;
-    }
+    const expected = weights.reduce((sum, weight, r) => sum + weight * table.expected[r]!, 0);
     found.push({ finding, table, log: logOfWeighted(table, weights), expected });
   }
   const odd = new Map<string, number>();

@@ -13,6 +13,7 @@ export {
   type CheckTable,
 } from './model.ts';
 export { normalCdf } from '../measuring/normal.ts';
+export { pairBelief, type FaultPair, type PairBelief } from './pairs.ts';
 export { posterior, softmax, type Posterior } from './posterior.ts';
 export { readBands, ReadingError, type BandReading } from './reading.ts';
 export { inHundred, wordsForDecibans, wordsForShare } from './words.ts';

@@ -19,6 +19,8 @@ export interface CheckTable {
   readonly likelihood: readonly Float64Array[];
   /** Natural logarithms of the same. */
   readonly logLikelihood: readonly Float64Array[];
+  /** P(result) before anything is known; sums to 1. */
+  readonly expected: Float64Array;
   /** Index of its evidence group, or −1. */
   readonly group: number;
   /** Information its result carries about the causes before anything is known, bits. Decides which finding of a group counts in full. */
@@ -103,6 +105,7 @@ function buildModel(tree: Tree, layout: Layout, floor: number): BeliefModel {
       check,
       likelihood,
       logLikelihood: likelihood.map((row) => row.map(Math.log)),
+      expected: Float64Array.from(likelihood, (row) => row.reduce((sum, p, c) => sum + p * prior[c]!, 0)),
       group,
       sharpness: mutualInformation(prior, likelihood),
     });

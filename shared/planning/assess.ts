@@ -11,7 +11,7 @@ import { driveVerdict } from './verdict.ts';
 import { beliefModel } from '../inference/index.ts';
 
 export interface AssessOptions {
-  /** What looking many steps ahead said of this situation, when it is known already; the one-step rule answers else. */
+  /** What looking many steps ahead said of this situation, when it is known already; the first answer stands else. */
   readonly ahead?: LookedAhead | null;
   /** Do not ask the stop-rule questions first (command line, evaluation): they stay open in the verdict. */
   readonly skipTriage?: boolean;

@@ -41,8 +41,13 @@ export interface CheckOption {
   /** Minutes of the check itself, and of opening and closing for it from here. */
   readonly minutes: number;
   readonly accessMinutes: number;
-  /** Expected saving in cost until the cure is proven, minutes or money's worth, cost of the check deducted. */
+  /**
+   * Expected saving in cost until the cure is proven, minutes or money's worth, cost of the check deducted: what it saves
+   * if no check is made after it, or, where that is more, its share of the open question times what knowing the cause is worth.
+   */
   readonly saves: number;
+  /** Expected saving if no check is made after it. */
+  readonly savesAlone: number;
   /** Expected information about the causes, bits. */
   readonly bits: number;
   /** P(result) for each declared result, in file order. */

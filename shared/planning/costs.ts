@@ -17,5 +17,8 @@ export function defaultCosts(role: Role): Costs {
 
 /** Belief in danger causes from which "drive and book" is not offered. Costs that a person sets can only make it stricter. */
 export function dangerThreshold(costs: Costs): number {
-  return Math.min(SHOP.tow / SHOP.missDanger, costs.tow / costs.missDanger);
+  const usual = SHOP.tow / SHOP.missDanger;
+  const own = costs.tow / costs.missDanger;
+  // Both at nothing make no number, and a comparison with that would let go of every danger.
+  return own < usual ? own : usual;
 }

@@ -49,9 +49,8 @@ function explains(model: BeliefModel, finding: Finding, cause: string): boolean 
   let own = 0;
   let mean = 0;
   weights.forEach((weight, r) => {
-    const row = table.likelihood[r]!;
-    own += weight * row[column]!;
-    row.forEach((p, c) => (mean += weight * p * model.prior[c]!));
+    own += weight * table.likelihood[r]![column]!;
+    mean += weight * table.expected[r]!;
   });
   return own >= mean;
 }

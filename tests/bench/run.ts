@@ -1,9 +1,7 @@
 /** `npm run bench`: medians of what has a target. Never part of the tests: a busy machine is not a fault. */
 import { loadTrees } from '../../electron/cli/load-trees.ts';
-import bayes, { type INetwork } from 'bayesjs';
 import { handOver, htmlFile } from '../../shared/handover/index.ts';
-import { posterior, type Finding } from '../../shared/inference/index.ts';
-import { found, referenceTree } from '../reference/inference/slow-air.ts';
+import type { Finding } from '../../shared/inference/index.ts';
 import { ROLES } from '../../shared/knowledge/index.ts';
 import {
   assess,
@@ -22,6 +20,7 @@ import {
   type VisitEvent,
   type VisitEventBody,
 } from '../../shared/visit/index.ts';
+import { beliefTimes } from './belief.ts';
 import { firstScreen, isBuilt, windowSize } from './window.ts';
 import { listTimes } from './lists.ts';
 
@@ -98,33 +97,9 @@ line(
   'ms',
 );
 
-/** The slow-air model as it is here, and as a network of an independent library: all causes against one of them. */
-const { model: slowAir, table: slowTable } = referenceTree('m5-slow-air-imperfect.json');
-const seen = slowTable.checks.slice(0, 3).map(({ id, outcomes }) => found(id, outcomes[0]!));
-const network: INetwork = {
-  cause: {
-    id: 'cause',
-    states: slowTable.causes.map(({ id }) => id),
-    parents: [],
-    cpt: Object.fromEntries(slowTable.causes.map(({ id, prior }) => [id, prior])),
-  },
-  ...Object.fromEntries(
-    slowTable.checks.map(({ id, outcomes, likelihood }) => [
-      id,
-      {
-        id,
-        states: [...outcomes],
-        parents: ['cause'],
-        cpt: slowTable.causes.map((each) => ({ when: { cause: each.id }, then: { ...likelihood[each.id]! } })),
-      },
-    ]),
-  ),
-};
-const given = Object.fromEntries(slowTable.checks.slice(0, 3).map(({ id, outcomes }) => [id, outcomes[0]!]));
-const theirs = medianMs(() => bayes.infer(network, { cause: slowTable.causes[0]!.id }, given));
-const own = medianMs(() => posterior(slowAir, seen));
+const belief = beliefTimes();
 // "Ten times faster" is at most a tenth of the time.
-line('belief in all causes, share of the time bayesjs takes for one', own / theirs, 0.1, '  ');
+line(`belief in all causes, share of bayesjs (${belief.way})`, belief.own / belief.theirs, 0.1, '  ');
 
 /** Every tree on paper for every role, once; then the slowest of them with the median of five. */
 const papers = [...trees.values()]

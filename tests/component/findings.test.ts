@@ -140,3 +140,40 @@ test('a closed complaint keeps its answers until it is opened again; a note can 
     expect(within(rows()[0]!).getByText('seen again in June')).toBeTruthy();
   });
 });
+
+test('[INF-17] [INF-19] two findings that one cause does not explain: each with its cause, the cheaper one is done again', async () => {
+  const walk = await atFindings(AIR, [found('soap-chamber', 'rod-side'), found('walk-listen', 'driver-area')]);
+  const listen = checkOf(walk.tree, 'walk-listen');
+  const note = within(screen.getByRole('region', { name: 'One cause does not explain both findings' }));
+  const [chamber, ear] = note.getAllByRole('listitem').map(({ textContent }) => textContent);
+  expect(chamber).toContain(checkOf(walk.tree, 'soap-chamber').name);
+  expect(chamber).toMatch(/diaphragm.* would explain it/i);
+  expect(ear).toContain(listen.name);
+  expect(ear).toMatch(/foot valve.* would explain it/i);
+  expect(note.getByText(/two things are wrong at once holds \d+ in 100 of the belief.*on judged odds/)).toBeTruthy();
+  await fireEvent.click(note.getByRole('button', { name: `Look again: ${listen.name} (${listen.minutes} min)` }));
+  expect(await written(walk, 'check.chosen')).toMatchObject({ check: 'walk-listen' });
+  expect(await screen.findByRole('heading', { level: 1, name: /listen/i })).toBeTruthy();
+  // Looked at again with the other result they fit together, and the note is gone.
+  await press(String(listen.results.findIndex(({ id }) => id === 'wheel-end') + 1));
+  expect(await written(walk, 'finding.recorded')).toMatchObject({ value: { kind: 'result', result: 'wheel-end' } });
+  await press('t');
+  await screen.findByRole('heading', { level: 1, name: 'Findings' });
+  expect(screen.queryByRole('region', { name: /one cause does not explain/i })).toBeNull();
+});
+
+test('[PLA-19] after a real fault that was not all of it, what it explained is set aside and stays in the list', async () => {
+  const cause = 'service-diaphragm';
+  await atFindings(AIR, [
+    found('soap-chamber', 'rod-side'),
+    found('pedal-ramp', 'light-only'),
+    { kind: 'correction.started', complaint: COMPLAINT, cause },
+    { kind: 'correction.done', complaint: COMPLAINT, cause, partSeen: 'bad', parts: [], alsoRenewed: [] },
+    { kind: 'proof.recorded', complaint: COMPLAINT, outcome: 'still-there' },
+  ]);
+  const [aside, stands] = rows();
+  expect(aside?.textContent).toMatch(/rod/i);
+  expect(aside?.textContent).toContain('Set aside: the cause that was put right explains it');
+  expect(stands?.textContent).toMatch(/light/i);
+  expect(stands?.textContent).not.toContain('Set aside');
+});

@@ -223,7 +223,7 @@ describe('all open checks', () => {
 
 describe('how the coach is built', () => {
   test('"not known" is written and not asked again; what is known is written as its value', async () => {
-    const walk = await openWalk('weak-engine-brake');
+    const walk = await openWalk('weak-engine-brake', [found('right-conditions', 'weak')]);
     const { vocabulary } = await loaded(walk.host, 'weak-engine-brake');
     const retarder = vocabulary.layout.find(({ id }) => id === 'retarder');
     expect(heading()).toBe(retarder?.ask);

@@ -1,8 +1,12 @@
 import { appendFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { NO_NUMBER } from '../../shared/inference/index.ts';
 import { begin, changing, concluding, expect, nothingToStop, sheet, test } from './shell.ts';
 
-test('a whole walk by keyboard, from the owner’s words to a proven cure', async ({ page, address }) => {
+test('a whole walk by keyboard, from the owner’s words to a proven cure: how firm it is, and what is learned of it', async ({
+  page,
+  address,
+}) => {
   await page.goto(address);
   await expect(page.locator('h1')).toHaveText('The yard is empty');
   await page.keyboard.press('a');
@@ -26,6 +30,16 @@ test('a whole walk by keyboard, from the owner’s words to a proven cure', asyn
   await expect(page.getByText('on judged odds, not statistics').first()).toBeVisible();
   await expect(page.getByText(/local law|local rules/i).first()).toBeVisible();
 
+  const firm = page.getByRole('region', { name: 'How firm it is' });
+  await expect(firm).toContainText(/It hangs most on “.+”.+Looking again costs/s);
+  const numbers = await firm
+    .getByRole('list', { name: 'Numbers nearest to changing it' })
+    .getByRole('listitem')
+    .count();
+  if (numbers === 0) await expect(firm).toContainText(NO_NUMBER);
+  else await expect(firm.getByRole('listitem').first()).toContainText(/from .+ to .+\. Then .+ leads\./);
+  const cause = (await sheet(page)).split(':')[0] ?? '';
+
   await page.getByRole('button', { name: /Take it as the cause/ }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: /Start the correction/ })).toBeVisible();
@@ -40,6 +54,28 @@ test('a whole walk by keyboard, from the owner’s words to a proven cure', asyn
   await expect(page.locator('h1')).toHaveText('Is the complaint gone?');
   await page.keyboard.press('1');
   await expect(page.locator('h1')).toHaveText('Cured and proven');
+
+  // Learning: off until switched on; the case can be looked at and taken out.
+  await page.getByRole('button', { name: 'Settings' }).focus();
+  await page.keyboard.press('Enter');
+  const learning = page.getByRole('checkbox', { name: /proven cures of this workshop/i });
+  await expect(learning).not.toBeChecked();
+  await learning.focus();
+  await page.keyboard.press('Space');
+  await expect(learning).toBeChecked();
+  await page.getByRole('button', { name: /see which cures count/i }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('h1')).toHaveText('Proven cures');
+  await expect(page.getByText('This is switched on.')).toBeVisible();
+  await expect(page.getByText('Opinion to data as 20 : 1')).toBeVisible();
+  const counted = page.getByRole('checkbox', { name: new RegExp(`^${cause}`, 'i') });
+  await expect(counted).toBeChecked();
+  await expect(page.getByRole('table', { name: /Starting odds/ })).toContainText(cause);
+  await counted.focus();
+  await page.keyboard.press('Space');
+  await expect(page.getByText(/taken out$/)).toBeVisible();
+  await expect(page.getByText('Opinion to data as 20 : 0')).toBeVisible();
+  await expect(page.getByRole('table', { name: /Starting odds/ })).toHaveCount(0);
 });
 
 test('a complaint that is still there after the correction goes back to checking without that cause', async ({

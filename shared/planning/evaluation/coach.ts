@@ -44,24 +44,30 @@ export function coachWith(
 ): SimulatedCoach {
   const truth: BeliefModel = beliefModel(tree, known, { floor: 0 });
   const column = truth.causeIds.indexOf(cause);
-  const found = new Map<string, string>();
+  // Drawn beforehand, in the order of the file: in whatever order a way of working looks, the coach is the same.
+  const found = new Map(
+    [...truth.tables].map(
+      ([
+        check,
+        {
+          likelihood,
+          check: { results },
+        },
+      ]) => [
+        check,
+        results[
+          draw(
+            likelihood.map((row) => row[column]!),
+            random,
+          )
+        ]!.id,
+      ],
+    ),
+  );
   return {
     cause,
     layout,
-    look(check) {
-      const known = found.get(check);
-      if (known !== undefined) return known;
-      const table = truth.tables.get(check)!;
-      const result =
-        table.check.results[
-          draw(
-            table.likelihood.map((row) => row[column]!),
-            random,
-          )
-        ]!.id;
-      found.set(check, result);
-      return result;
-    },
+    look: (check) => found.get(check)!,
   };
 }
 

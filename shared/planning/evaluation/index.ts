@@ -5,5 +5,14 @@ export { excessWhenDisturbed, modelRow, SIGMAS, type ModelRow, type NamedModel }
 export { treeRow, type Counts, type TreeRow, type WayScore } from './tree-report.ts';
 export { draw, seededRandom } from './random.ts';
 export { work, type Move, type Outcome, type WayOfWorking } from './session.ts';
-export { everyCheckWay, informationWay, oneStepWay, plannerWay, randomWay, swapperWay, taughtWay } from './ways.ts';
+export {
+  adviceWay,
+  everyCheckWay,
+  informationWay,
+  oneStepWay,
+  plannerWay,
+  randomWay,
+  swapperWay,
+  taughtWay,
+} from './ways.ts';
 export { scoreWay, type Score } from './score.ts';

@@ -7,7 +7,16 @@ import { scoreWay, type Score } from './score.ts';
 import { leastCost, type LeastCost } from './least-cost.ts';
 import { SIGMAS } from './model-report.ts';
 import { seededRandom } from './random.ts';
-import { everyCheckWay, informationWay, oneStepWay, plannerWay, randomWay, swapperWay, taughtWay } from './ways.ts';
+import {
+  adviceWay,
+  everyCheckWay,
+  informationWay,
+  oneStepWay,
+  plannerWay,
+  randomWay,
+  swapperWay,
+  taughtWay,
+} from './ways.ts';
 
 /** A score without what only a table of confusions needs. */
 export type WayScore = Omit<Score, 'confusion'>;
@@ -21,29 +30,31 @@ export interface TreeRow {
   /** Ours first. */
   readonly ways: readonly WayScore[];
   readonly drive: DriveScore;
-  /** The first answer and the taught order when the truth differs from the file. */
-  readonly disturbed: readonly { readonly sigma: number; readonly oneStep: WayScore; readonly taught: WayScore }[];
+  /** This program and the taught order when the truth differs from the file. */
+  readonly disturbed: readonly { readonly sigma: number; readonly ours: WayScore; readonly taught: WayScore }[];
   /** The likeliest cause is missing in the file, and each coach has it. */
-  readonly removed: { readonly cause: string; readonly oneStep: WayScore; readonly taught: WayScore };
-  readonly twoFaults: { readonly oneStep: WayScore; readonly taught: WayScore };
+  readonly removed: { readonly cause: string; readonly ours: WayScore; readonly taught: WayScore };
+  readonly twoFaults: { readonly ours: WayScore; readonly taught: WayScore };
 }
 
 /** How many coaches: of the ways side by side, and of each trial beside that. */
 export interface Counts {
   readonly coaches: number;
   readonly beside: number;
+  /** Of looking many steps ahead, which takes seconds a coach; 0 leaves it out. */
+  readonly ahead: number;
   readonly seed: number;
   readonly who: Role;
 }
 
 /** Everything about one tree; the same counts and seed give the same row. */
-export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, seed, who }: Counts): TreeRow {
+export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, ahead, seed, who }: Counts): TreeRow {
   const options = { coaches, seed, who };
   const side = { coaches: beside, seed, who };
-  const first = oneStepWay();
+  const first = adviceWay();
   const ways = [
-    plannerWay(),
     first,
+    oneStepWay(),
     informationWay(),
     taughtWay(),
     swapperWay(),
@@ -64,23 +75,26 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, s
     causes: tree.causes.length,
     checks: tree.checks.length,
     least: leastCost(tree, vocabulary),
-    ways: ways.map((way) => score(way, tree, vocabulary, options)),
+    ways: [
+      ...ways.map((way) => score(way, tree, vocabulary, options)),
+      ...(ahead > 0 ? [score(plannerWay(), tree, vocabulary, { ...options, coaches: ahead })] : []),
+    ],
     drive: toldToDrive(tree, vocabulary, { coaches: beside * 5, seed }),
     disturbed: SIGMAS.map((sigma) => {
       const truth = disturbedTree(tree, sigma, seededRandom(seed));
       return {
         sigma,
-        oneStep: score(first, tree, vocabulary, { ...side, truth }),
+        ours: score(first, tree, vocabulary, { ...side, truth }),
         taught: score(taughtWay(), tree, vocabulary, { ...side, truth }),
       };
     }),
     removed: {
       cause: likeliest,
-      oneStep: score(oneStepWay(), file, vocabulary, { ...side, truth: tree, drawn }),
+      ours: score(adviceWay(), file, vocabulary, { ...side, truth: tree, drawn }),
       taught: score(taughtWay(), file, vocabulary, { ...side, truth: tree, drawn }),
     },
     twoFaults: {
-      oneStep: score(first, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
+      ours: score(first, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
       taught: score(taughtWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
     },
   };

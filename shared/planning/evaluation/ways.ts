@@ -8,15 +8,31 @@ import type { Situation } from '../situation.ts';
 import { beliefNow } from '../standing.ts';
 import { canDo, type Move, type WayOfWorking } from './session.ts';
 
-/** The program's own advice, costs alone, with the better answer that looks many steps ahead. */
+/** What looking many steps ahead says, costs alone; slow. */
 export function plannerWay(): WayOfWorking {
   const memory: Memory = new Map();
-  return rankedWay('planner', (situation) => rankChecks(situation, null, lookAhead(situation, null, { memory })));
+  return rankedWay('many steps', (situation) => rankChecks(situation, null, lookAhead(situation, null, { memory })));
 }
 
-/** The program's first answer, costs alone: what looks best one step ahead. */
+/** The program's advice, costs alone. */
+export function adviceWay(): WayOfWorking {
+  return rankedWay('this program', (situation) => rankChecks(situation, null));
+}
+
+/** What looks best one step ahead, as if no check were made after it. */
 export function oneStepWay(): WayOfWorking {
-  return rankedWay('one step', (situation) => rankChecks(situation, null));
+  return rankedWay('one step', (situation) => {
+    const ranking = rankChecks(situation, null);
+    const best = ranking.options
+      .filter(({ blocked }) => !blocked)
+      .reduce<CheckOption | null>((a, b) => (a && a.savesAlone >= b.savesAlone ? a : b), null);
+    if (ranking.stop.kind === 'check' && ranking.stop.why === 'settles') return ranking;
+    return {
+      ...ranking,
+      stop:
+        best && best.savesAlone > 0 ? { kind: 'check', option: best, why: 'saves' } : { kind: 'act', proven: false },
+    };
+  });
 }
 
 /** Checks while they pay, then the correction that comes next, then the next; what was worked out once is kept. */

@@ -10,13 +10,13 @@ import { shippedTrees } from '../../../shipped-trees.ts';
 const loaded = await shippedTrees();
 if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
 const vocabulary: Vocabulary = loaded.vocabulary;
-/** Every tree for two of the four roles, in turn. */
+/** Every tree for every role. */
 const CASES = [...loaded.trees.values()]
   .flatMap(({ value }) => value ?? [])
-  .flatMap((tree, i) => ROLES.filter((_, r) => (r + i) % 2 === 0).map((who) => ({ tree, who, name: tree.id })));
+  .flatMap((tree) => ROLES.map((who) => ({ tree, who, name: tree.id })));
 
-/** Small enough for every tree and role in a test: a branch is followed down to three coaches in a hundred. */
-const THRESHOLD = 0.03;
+/** Shallow enough for all of them in a test: a branch is followed down to fifteen coaches in a hundred; print.test.ts goes deeper. */
+const THRESHOLD = 0.15;
 const made = new Map<string, CompiledTree>();
 function compiledFor(tree: Tree, who: (typeof ROLES)[number]): CompiledTree {
   const key = `${tree.id} ${who}`;
@@ -31,7 +31,7 @@ function nameOf(value: unknown): string {
 }
 
 /** Paths a tree and role. */
-const PATHS = 5;
+const PATHS = 2;
 
 describe.each(CASES)('$name on paper for $who', ({ tree, who }) => {
   it('[PLA-27] along random paths the program advises the same next step, with the same verdict and belief', () => {

@@ -35,7 +35,7 @@ const checkBody = {
   timer: v.optional(
     v.pipe(v.number(), v.minValue(5, 'seconds, 5 or more'), v.maxValue(86_400, 'seconds, at most a day')),
   ),
-  varies: v.optional(v.boolean()),
+  varies: v.optional(text),
   limits: v.optional(v.array(id), []),
   measure: v.optional(measure),
   results: v.pipe(v.array(result), v.minLength(2, 'at least two results')),

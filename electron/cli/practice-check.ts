@@ -1,6 +1,6 @@
 /**
- * Whether practice charges what the evaluation charges: `npm run practice-check [-- --tree ID] [--exercises N] [--seed N]
- * [--ahead]`. The planner plays exercises; its mean bill is held against the cost over coaches that the evaluation draws for
+ * Whether practice charges what the evaluation charges: `npm run practice-check [-- --tree ID] [--exercises N] [--coaches N]
+ * [--seed N] [--ahead]`. The planner plays exercises; its mean bill is held against the cost over coaches that the evaluation draws for
  * itself, and the taught order on the same exercises must not be cheaper. The planner is the rule that advises and that the
  * reckoning plays, the row “one step” of `npm run evaluate`; with `--ahead` the row “planner”, hours a tree.
  */
@@ -13,6 +13,7 @@ import { oneOf, optionsOf, runCommand, UsageError, wholeNumber } from './usage.t
 const OPTIONS = {
   tree: { type: 'string' },
   exercises: { type: 'string' },
+  coaches: { type: 'string' },
   seed: { type: 'string' },
   ahead: { type: 'boolean' },
 } as const;
@@ -20,8 +21,9 @@ const OPTIONS = {
 const MOST = 3.5;
 
 await runCommand(async () => {
-  const values = optionsOf(OPTIONS, '[--tree ID] [--exercises N] [--seed N] [--ahead]');
+  const values = optionsOf(OPTIONS, '[--tree ID] [--exercises N] [--coaches N] [--seed N] [--ahead]');
   const exercises = wholeNumber(values.exercises, 10_000, 'exercises');
+  const coaches = wholeNumber(values.coaches, 2_000, 'coaches');
   const seed = wholeNumber(values.seed, 7, 'seed');
   const known = await shippedIds();
   const ids = values.tree === undefined ? known : [oneOf(values.tree, known, 'tree')];
@@ -29,13 +31,13 @@ await runCommand(async () => {
   if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
   const way = values.ahead === true ? plannerWay : oneStepWay;
   console.log(
-    `${exercises} exercises a tree on the usual coach, seed ${seed}, played by “${way().name}”. Means in minutes with their standard error.\n`,
+    `${exercises} exercises a tree on the usual coach against ${coaches} coaches of the evaluation, seed ${seed}, played by “${way().name}”. Means in minutes with their standard error.\n`,
   );
   let apart = 0;
   for (const id of ids) {
     const tree = trees.get(id)?.value;
     if (!tree) throw new UsageError(`Tree "${id}" cannot be read. Run npm run lint:trees.`);
-    const found = agreementOf({ tree, vocabulary, hash: '0'.repeat(64) }, way(), { exercises, seed });
+    const found = agreementOf({ tree, vocabulary, hash: '0'.repeat(64) }, way(), { exercises, coaches, seed });
     const agrees = Math.abs(found.z) <= MOST && found.largestGap < 1e-6;
     const beaten = found.taughtMore.mean < -MOST * found.taughtMore.error;
     if (!agrees || beaten) apart += 1;

@@ -141,6 +141,9 @@ export const vocabularyFiles = {
       id,
       quantity: text,
       ...said,
+      figures: v.optional(
+        v.pipe(v.array(v.strictObject({ of: text, value: text })), v.minLength(1, 'at least one figure')),
+      ),
       disagreement: v.optional(
         v.strictObject({
           others: v.pipe(v.array(v.strictObject(said)), v.minLength(1, 'at least one other source')),

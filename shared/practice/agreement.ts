@@ -35,7 +35,7 @@ export interface Agreement {
 export function agreementOf(
   pinned: PracticeTree,
   way: WayOfWorking,
-  options: { readonly exercises: number; readonly seed: number },
+  options: { readonly exercises: number; readonly coaches: number; readonly seed: number },
 ): Agreement {
   const { vocabulary } = pinned;
   const tree = { ...pinned.tree, stopRules: [] };
@@ -58,7 +58,7 @@ export function agreementOf(
   }
   const practice = meanOf(bills);
   const { cost, costError } = scoreWay(way, tree, vocabulary, {
-    coaches: options.exercises,
+    coaches: options.coaches,
     seed: options.seed,
     who: PRACTICE_ROLE,
     layout,

@@ -5,7 +5,7 @@ export class Guarded {
   fault = $state<string | null>(null);
 
   /** Something that was asked for; what went wrong before is past. @returns false when it was refused. */
-  protected async guard(run: () => Promise<void>): Promise<boolean> {
+  protected guard(run: () => Promise<void>): Promise<boolean> {
     this.fault = null;
     return this.said(run);
   }

@@ -11,6 +11,7 @@ let title: string;
 beforeAll(async () => {
   // The pages are fetched when they are first opened; fetched before, no test waits for that.
   await Promise.all([
+    import('../../renderer/screens/practice/PracticeScreen.svelte'),
     import('../../renderer/screens/drills/DrillsScreen.svelte'),
     import('../../renderer/screens/drills/ProgressScreen.svelte'),
   ]);
@@ -24,14 +25,16 @@ beforeAll(async () => {
 
 async function toDrills(host: FakeHost = fakeHost()): Promise<FakeHost> {
   await openWindow(host);
-  await press('r');
-  await screen.findByRole('heading', { level: 1, name: /who is practising|what will you drill/i });
+  await press('x');
+  await screen.findByRole('heading', { level: 1, name: /who is practising|practice/i });
   return host;
 }
 async function begin(host?: FakeHost): Promise<FakeHost> {
   const over = await toDrills(host);
   await fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Invented apprentice' } });
   await fireEvent.click(screen.getByRole('button', { name: 'Begin to practise' }));
+  await screen.findByRole('heading', { level: 1, name: 'Practice' });
+  await press('l');
   await screen.findByRole('heading', { level: 1, name: 'What will you drill?' });
   return over;
 }

@@ -1,35 +1,14 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
-import { changing, expect, sheet, test } from './shell.ts';
-
-/** Everything that axe finds, by day and by night. */
-async function clean(page: Page): Promise<void> {
-  for (const light of ['day', 'night']) {
-    await page.evaluate((to) => (document.documentElement.dataset['light'] = to), light);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${light}: ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
-  }
-}
-async function fits(page: Page): Promise<void> {
-  const width = page.viewportSize()!.width;
-  await page.setViewportSize({ width: 360, height: 780 });
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
-  await page.setViewportSize({ width, height: 900 });
-}
+import { changing, expect, look, practising, sheet, test } from './shell.ts';
 
 test('one card of each drill by keyboard, then progress, then everything of it deleted', async ({
   page,
   address,
   shell,
 }) => {
-  await page.goto(address);
-  // The first start makes the list of complaints, which takes its time on a busy machine.
-  await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible({ timeout: 60_000 });
-  await changing(page, () => page.keyboard.press('r'));
-  await page.getByLabel(/Your name/).fill('Invented apprentice');
-  await changing(page, () => page.keyboard.press('Enter'));
+  await practising(page, address, 'Invented apprentice');
+  await changing(page, () => page.keyboard.press('l'));
   await expect(page.locator('main h1')).toBeFocused();
 
   for (const [key, words, complaint] of [
@@ -65,10 +44,7 @@ test('one card of each drill by keyboard, then progress, then everything of it d
     } else await changing(page, () => page.keyboard.press('1'));
     expect(await sheet(page)).toMatch(/Right|Half right|Not this time/);
     await expect(page.getByText(/comes back in/)).toBeVisible();
-    if (key === '2') {
-      await clean(page);
-      await fits(page);
-    }
+    if (key === '2') await look(page, words);
     // Out of a field first, where one has the focus.
     await page.locator('main h1').focus();
     await changing(page, () => page.keyboard.press('Escape'));
@@ -76,14 +52,14 @@ test('one card of each drill by keyboard, then progress, then everything of it d
 
   await changing(page, () => page.keyboard.press('i'));
   await expect(page.getByRole('row', { name: /Coolant loss/ }).first()).toBeVisible();
-  await clean(page);
-  await fits(page);
+  await look(page, 'progress');
   const learners = join(shell.home, 'learners');
   expect(readdirSync(learners)).toHaveLength(1);
   await page.reload();
   await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible();
-  await changing(page, () => page.keyboard.press('r'));
-  await expect(page.locator('main h1')).toHaveText('What will you drill?');
+  await changing(page, () => page.keyboard.press('x'));
+  await expect(page.getByRole('heading', { name: 'Work on a simulated coach' })).toBeVisible();
+  await changing(page, () => page.keyboard.press('l'));
   await expect(page.getByText(/4 answers, 4\s+cards/)).toBeVisible();
   await changing(page, () => page.keyboard.press('i'));
   await page.getByRole('button', { name: /Delete everything of/ }).click();

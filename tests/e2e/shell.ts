@@ -2,6 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
 import { test as base, expect, type Page } from '@playwright/test';
 
 const SERVER = new URL('../../build/server/main.js', import.meta.url).pathname;
@@ -67,6 +68,32 @@ export const test = base.extend<{ shell: Shell; address: string; complaints: str
 });
 
 export { expect };
+
+/** Looks at the page as it stands: nothing for axe to find by day and by night, no sideways scrolling wide or narrow. */
+export async function look(page: Page, name: string): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+    expect(found, `${name}, ${colorScheme}`).toEqual([]);
+  }
+  for (const width of [360, 1280]) {
+    await page.setViewportSize({ width, height: 800 });
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(over, `${name} at ${width} px`).toBe(0);
+  }
+}
+
+/** From the yard to the page of practice, as somebody with a name. */
+export async function practising(page: Page, address: string, name: string): Promise<void> {
+  await page.goto(address);
+  // The first start makes the list of complaints, which takes its time on a busy machine.
+  await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible({ timeout: 60_000 });
+  await changing(page, () => page.keyboard.press('x'));
+  await page.getByLabel(/your name/i).fill(name);
+  await changing(page, () => page.keyboard.press('Enter'));
+  await expect(page.getByRole('heading', { name: 'Work on a simulated coach' })).toBeVisible();
+}
 
 /** Name of the sheet in front. */
 export async function sheet(page: Page): Promise<string> {

@@ -3,14 +3,14 @@ import type { TreeCard } from '../../shared/knowledge/index.ts';
 import { sentence } from './presenters.ts';
 import { UNLISTED } from '../../shared/knowledge/index.ts';
 import type { WorkedStanding } from '../../shared/practice/index.ts';
-import { ENOUGH, type Progress, type Standing } from '../../shared/practice/drills/index.ts';
+import type { Progress, Standing } from '../../shared/practice/drills/index.ts';
 
 /** How something stands, in words and with a sign, never by colour. */
 export const STANDING_WORDS: Readonly<Record<Standing, { readonly words: string; readonly icon: string }>> = {
   solid: { words: 'Solid', icon: 'tick' },
   coming: { words: 'Coming on', icon: 'raise' },
   shaky: { words: 'Shaky', icon: 'straddle' },
-  new: { words: `Asked under ${ENOUGH} times`, icon: 'unsure' },
+  new: { words: 'Too few to say', icon: 'unsure' },
 };
 
 /** One row of a table. */

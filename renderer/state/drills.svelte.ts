@@ -51,7 +51,7 @@ export class Drills extends Guarded {
   #chosen = $state.raw<{ readonly what: string; readonly learner: string | null } | null>(null);
   /** Key of a complaint, or `ALL_LIMITS`; null while it is being chosen. */
   get chosen(): string | null {
-    return this.#chosen?.learner === this.who.id ? (this.#chosen?.what ?? null) : null;
+    return this.#chosen?.learner === this.who.id ? this.#chosen.what : null;
   }
   drill = $state<Drill | null>(null);
   loaded = $state.raw<LoadedTree | null>(null);

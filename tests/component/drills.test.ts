@@ -154,7 +154,7 @@ test('[DRI-12] progress in words and tables; deleting asks first and removes eve
   const complaint = screen.getAllByRole('row').find((row) => row.querySelector('th')?.textContent.trim() === title);
   expect(complaint?.textContent).toMatch(/Shaky\s*0 of 3/);
   const cause = screen.getAllByRole('row').find((row) => row.textContent.includes(card.cause.name));
-  expect(cause?.textContent).toMatch(/Asked under 3 times\s*0 of 1/);
+  expect(cause?.textContent).toMatch(/Too few to say\s*0 of 1/);
   expect(screen.getAllByRole('table').map((table) => table.previousElementSibling?.textContent)).toEqual([
     'Complaints',
     'Causes',

@@ -1,14 +1,16 @@
 import { inHundred } from '../../shared/inference/index.ts';
 import type { TreeCard } from '../../shared/knowledge/index.ts';
 import { sentence } from './presenters.ts';
-import { ENOUGH, type Progress, type Standing } from '../../shared/practice/drills/index.ts';
+import { UNLISTED } from '../../shared/knowledge/index.ts';
+import type { WorkedStanding } from '../../shared/practice/index.ts';
+import type { Progress, Standing } from '../../shared/practice/drills/index.ts';
 
 /** How something stands, in words and with a sign, never by colour. */
 export const STANDING_WORDS: Readonly<Record<Standing, { readonly words: string; readonly icon: string }>> = {
   solid: { words: 'Solid', icon: 'tick' },
   coming: { words: 'Coming on', icon: 'raise' },
   shaky: { words: 'Shaky', icon: 'straddle' },
-  new: { words: `Under ${ENOUGH} answers`, icon: 'unsure' },
+  new: { words: 'Too few to say', icon: 'unsure' },
 };
 
 /** One row of a table. */
@@ -63,7 +65,47 @@ export function progressTables(progress: readonly Progress[], trees: readonly Tr
   });
 }
 
-function sumOf(own: readonly Progress[]): string {
+/** One row of what was worked on simulated coaches. */
+export interface WorkedRow {
+  readonly key: string;
+  readonly name: string;
+  readonly of: string;
+  readonly standing: Standing;
+  readonly right: string;
+  /** Empty when none was. */
+  readonly unsafe: string;
+  readonly score: string;
+}
+
+/** Exercises by complaint and by hidden cause, with the names of today. */
+export function workedTables(
+  standings: readonly WorkedStanding[],
+  trees: readonly TreeCard[],
+): readonly { readonly heading: string; readonly sum: string; readonly rows: readonly WorkedRow[] }[] {
+  const titleOf = (tree: string): string => trees.find(({ id }) => id === tree)?.title ?? tree;
+  const nameOf = (tree: string, cause: string): string =>
+    cause === UNLISTED
+      ? 'Something that is not in the list'
+      : (trees.find(({ id }) => id === tree)?.causes.find(({ id }) => id === cause)?.name ?? cause);
+  return [
+    { heading: 'Simulated coaches, by complaint', own: standings.filter(({ cause }) => cause === null) },
+    { heading: 'Simulated coaches, by what it was', own: standings.filter(({ cause }) => cause !== null) },
+  ].flatMap(({ heading, own }) => {
+    if (own.length === 0) return [];
+    const rows = own.map(({ tree, cause, ended, right, unsafe, score, standing }): WorkedRow => ({
+      key: `${tree} ${cause ?? ''}`,
+      name: cause === null ? titleOf(tree) : nameOf(tree, cause),
+      of: cause === null ? '' : titleOf(tree),
+      standing,
+      right: `${right} of ${ended}`,
+      unsafe: unsafe === 0 ? '' : `stopped by danger ${unsafe} of ${ended}`,
+      score: `${Math.round(score)} of 100`,
+    }));
+    return [{ heading, sum: sumOf(own), rows }];
+  });
+}
+
+function sumOf(own: readonly { readonly standing: Standing }[]): string {
   return (['solid', 'coming', 'shaky', 'new'] as const)
     .flatMap((standing) => {
       const count = own.filter((each) => each.standing === standing).length;

@@ -1,30 +1,20 @@
+import { Guarded } from './guarded.svelte.ts';
+import { learnerOf, type AroundLearner, type Learner } from './learner.svelte.ts';
 import { madeOnce } from './made-once.svelte.ts';
 import {
   answered,
   deckOf,
-  learnerState,
-  LEARNER_EVENT_VERSION,
   limitCards,
   nextCard,
   progressOf,
-  readLearnerEvents,
   unlabelled,
   type Card,
   type Drill,
-  type LearnerEvent,
-  type LearnerEventBody,
-  type LearnerState,
   type Next,
   type Outcome,
   type Progress,
 } from '../../shared/practice/drills/index.ts';
-import {
-  HostError,
-  type HostClient,
-  type LearnerSummary,
-  type Notice,
-  type Settings,
-} from '../../shared/host/host-api.ts';
+import { HostError, type Notice, type Settings } from '../../shared/host/host-api.ts';
 import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
 
 /** What is drilled: one complaint by its key in the list, or the limits of all of them. */
@@ -43,31 +33,26 @@ export interface Given {
 }
 export const NOTHING_GIVEN: Given = { check: null, option: null, typed: null, by: null, helped: false };
 
-/** What practice needs of the window. */
-interface Around {
-  readonly ask: HostClient['call'];
+/** What drills need of the window. */
+interface Around extends AroundLearner {
   readonly listed: readonly ListedTree[];
   readonly settings: Settings;
-  newId(): string;
 }
 
-/** Who practises, with what, and the card in front. */
-export class Drills {
+/** What is drilled, and the card in front. */
+export class Drills extends Guarded {
   readonly #app: Around;
+  readonly who: Learner;
 
-  learners = $state.raw<readonly LearnerSummary[]>([]);
-  learner = $state<string | null>(null);
-  /** Part of the log is from a newer program: nothing is added to it. */
-  readOnly = $state(false);
-  events = $state.raw<readonly LearnerEvent[]>([]);
+  /** What a tree said when it was read. */
   notices = $state.raw<readonly Notice[]>([]);
-  fault = $state<string | null>(null);
-  /** What has just been done. */
-  done = $state('');
   busy = $state(false);
 
+  #chosen = $state.raw<{ readonly what: string; readonly learner: string | null } | null>(null);
   /** Key of a complaint, or `ALL_LIMITS`; null while it is being chosen. */
-  chosen = $state<string | null>(null);
+  get chosen(): string | null {
+    return this.#chosen?.learner === this.who.id ? this.#chosen.what : null;
+  }
   drill = $state<Drill | null>(null);
   loaded = $state.raw<LoadedTree | null>(null);
   deck = $state.raw<readonly Card[]>([]);
@@ -80,81 +65,27 @@ export class Drills {
   outcome = $state<Outcome | null>(null);
   given = $state.raw<Given>(NOTHING_GIVEN);
 
-  readonly known: LearnerState = $derived(learnerState(this.events));
   readonly card: Card | null = $derived(this.next?.kind === 'card' ? this.next.card : null);
-  readonly progress: readonly Progress[] = $derived(progressOf(this.known, this.at));
+  get progress(): readonly Progress[] {
+    return progressOf(this.who.known, this.at);
+  }
 
   constructor(app: Around) {
+    super();
     this.#app = app;
+    this.who = learnerOf(app);
   }
 
-  /** Reads who practises here; the only one is taken at once. */
+  /** Who practises, and what is due by now. */
   async open(): Promise<void> {
     this.at = Date.now();
-    await this.#guard(async () => {
-      await this.#list();
-      const [only] = this.learners;
-      if (this.learner === null && only && this.learners.length === 1) await this.#read(only.id);
-    });
-  }
-
-  async #list(): Promise<void> {
-    const { learners, notices } = await this.#app.ask('learners.list', {});
-    this.learners = learners;
-    this.notices = notices;
-    if (!learners.some(({ id }) => id === this.learner)) this.#forget();
-  }
-
-  /** @returns false when it was refused: the name stays where it was typed. */
-  async create(name: string): Promise<boolean> {
-    return this.#guard(async () => {
-      const first = this.#stamped({ kind: 'learner.opened', name });
-      const { learner } = await this.#app.ask('learners.create', { learner: `l-${first.id}`, first: { ...first } });
-      await this.#list();
-      await this.#read(learner);
-    });
-  }
-
-  async choose(learner: string): Promise<void> {
-    await this.#guard(() => this.#read(learner));
-  }
-
-  async #read(learner: string): Promise<void> {
-    const { events, notices, readOnly } = await this.#app.ask('learners.read', { learner });
-    this.learner = learner;
-    this.events = readLearnerEvents(events);
-    this.notices = notices;
-    this.readOnly = readOnly;
-  }
-
-  /** Somebody else, or nobody, practises. */
-  leave(): void {
-    this.#forget();
-  }
-
-  #forget(): void {
-    this.learner = null;
-    this.events = [];
-    this.readOnly = false;
-    this.backToChoice();
-  }
-
-  /** Removes everything of the learner. There is no way back. */
-  async deleteAll(): Promise<void> {
-    const { learner } = this;
-    if (learner === null) return;
-    const { name } = this.known;
-    await this.#guard(async () => {
-      const { files } = await this.#app.ask('learners.delete', { learner });
-      await this.#list();
-      this.done = `Everything of ${name} is deleted: ${files} file${files === 1 ? '' : 's'}.`;
-    });
+    await this.who.open();
   }
 
   /** Lays out the cards of a complaint, or the limits of all, and asks the first. */
   async start(chosen: string, drill: Drill | null): Promise<void> {
     this.busy = true;
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const listed = this.#app.listed.find((tree) => listedKey(tree) === chosen) ?? this.#app.listed[0];
       if (!listed) return;
       const loaded = this.loaded?.hash === listed.hash ? this.loaded : await this.#load(listed.hash);
@@ -163,7 +94,7 @@ export class Drills {
       const { tree, vocabulary } = loaded;
       const who = this.#app.settings.who === 'mechanic' ? 'mechanic' : 'apprentice';
       this.deck = chosen === ALL_LIMITS ? limitCards(vocabulary) : deckOf(tree, vocabulary, { who });
-      this.chosen = chosen;
+      this.#chosen = { what: chosen, learner: this.who.id };
       this.drill = drill;
       await this.#ask();
     });
@@ -178,21 +109,21 @@ export class Drills {
 
   /** Away from the cards, to what else can be drilled. */
   backToChoice(): void {
-    this.chosen = null;
+    this.#chosen = null;
     this.next = null;
     this.outcome = null;
   }
 
   /** Asks what is to be asked now. */
   async goOn(): Promise<void> {
-    await this.#guard(() => this.#ask());
+    await this.guard(() => this.#ask());
   }
 
   async #ask(): Promise<void> {
     this.at = Date.now();
     this.outcome = null;
     this.drawing = null;
-    this.next = nextCard(this.deck, this.known, this.drill, this.at);
+    this.next = nextCard(this.deck, this.who.known, this.drill, this.at);
     if (this.card?.drill === 'picture') await this.#fetchDrawing(this.card.file);
   }
 
@@ -210,41 +141,16 @@ export class Drills {
 
   /** Writes an answer; the screen says how it came out when it is on disk. */
   async answer(outcome: Outcome, given: Partial<Given> = {}): Promise<void> {
-    const { card, learner } = this;
-    if (!card || learner === null || this.outcome !== null || this.busy) return;
+    const { card } = this;
+    if (!card || this.who.id === null || this.outcome !== null || this.busy) return;
     this.busy = true;
-    await this.#guard(async () => {
-      const event = this.#stamped(answered(card, outcome, given.helped ?? false));
-      await this.#app.ask('learners.append', { learner, events: [{ ...event }] });
-      this.events = [...this.events, event];
-      this.at = Date.parse(event.at);
+    await this.guard(async () => {
+      const [event] = await this.who.answer([answered(card, outcome, given.helped ?? false)]);
+      if (event) this.at = Date.parse(event.at);
       this.given = { ...NOTHING_GIVEN, ...given };
       this.outcome = outcome;
     });
     this.busy = false;
-  }
-
-  #stamped<B extends LearnerEventBody>(body: B): B & Omit<LearnerEvent, keyof LearnerEventBody> {
-    return {
-      id: this.#app.newId(),
-      v: LEARNER_EVENT_VERSION,
-      at: new Date().toISOString(),
-      by: this.#app.settings.name,
-      ...body,
-    };
-  }
-
-  async #guard(run: () => Promise<void>): Promise<boolean> {
-    this.fault = null;
-    this.done = '';
-    try {
-      await run();
-      return true;
-    } catch (problem) {
-      if (!(problem instanceof HostError)) throw problem;
-      this.fault = problem.message;
-      return false;
-    }
   }
 }
 

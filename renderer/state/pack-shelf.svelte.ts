@@ -1,18 +1,12 @@
-import {
-  HostError,
-  type HostAnswer,
-  type HostRequest,
-  type Notice,
-  type PackCard,
-  type PackProblem,
-} from '../../shared/host/host-api.ts';
+import type { HostAnswer, HostRequest, Notice, PackCard, PackProblem } from '../../shared/host/host-api.ts';
 import type { AppState } from './app-state.svelte.ts';
 import { base64Of } from './base64.ts';
+import { Guarded } from './guarded.svelte.ts';
 
 type Source = HostRequest<'packs.install'>['source'];
 
 /** Packs and drafts as the page of the trees shows them. */
-export class PackShelf {
+export class PackShelf extends Guarded {
   readonly #app: AppState;
 
   packs = $state.raw<readonly PackCard[]>([]);
@@ -26,15 +20,15 @@ export class PackShelf {
   busy = $state(false);
   /** What has just been done. */
   done = $state('');
-  fault = $state<string | null>(null);
 
   constructor(app: AppState) {
+    super();
     this.#app = app;
   }
 
   /** Reads packs and drafts anew. */
   async refresh(): Promise<void> {
-    await this.#said(async () => {
+    await this.said(async () => {
       const [{ packs, notices }, { folder, drafts }] = await Promise.all([
         this.#app.ask('packs.list', {}),
         this.#app.ask('trees.draft', { id: null, seen: null }),
@@ -52,7 +46,7 @@ export class PackShelf {
     if (!chosen) return;
     this.problems = [];
     this.done = '';
-    await this.#guard(async () => {
+    await this.#alone(async () => {
       const { installed, problems } = await this.#app.ask('packs.install', { source: chosen.source, replace });
       this.problems = problems;
       if (!installed) return;
@@ -65,7 +59,7 @@ export class PackShelf {
 
   async remove(name: string): Promise<void> {
     this.done = '';
-    await this.#guard(async () => {
+    await this.#alone(async () => {
       await this.#app.ask('packs.remove', { name });
       this.done = `“${name}” is removed. Visits that began with it keep their trees.`;
       await this.#app.refreshTrees();
@@ -73,30 +67,20 @@ export class PackShelf {
     await this.refresh();
   }
 
-  /** Something that was asked for: nothing else is taken meanwhile, and what went wrong before is past. */
-  async #guard(run: () => Promise<void>): Promise<void> {
+  /** Something that was asked for: nothing else is taken meanwhile. */
+  async #alone(run: () => Promise<void>): Promise<void> {
     this.busy = true;
-    this.fault = null;
     try {
-      await this.#said(run);
+      await this.guard(run);
     } finally {
       this.busy = false;
     }
   }
-
-  async #said(run: () => Promise<void>): Promise<void> {
-    try {
-      await run();
-    } catch (problem) {
-      if (!(problem instanceof HostError)) throw problem;
-      this.fault = problem.message;
-    }
-  }
 }
 
-/** "1 tree", "3 trees". */
-export function counted(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
+/** "1 tree", "3 trees"; `many` where it is not the word with an s. */
+export function counted(count: number, word: string, many = `${word}s`): string {
+  return `${count} ${count === 1 ? word : many}`;
 }
 
 /** A chosen zip as it is sent. */

@@ -1,3 +1,5 @@
+import { Guarded } from './guarded.svelte.ts';
+import { learnerOf, type AroundLearner, type Learner } from './learner.svelte.ts';
 import { madeOnce } from './made-once.svelte.ts';
 import {
   choose,
@@ -12,13 +14,11 @@ import {
   logFile,
   openLogFile,
   readExerciseFile,
-  readPracticeRecord,
   reckon,
   SEEDS,
   settingOfCode,
   summaryOf,
   usualLayout,
-  workedExercises,
   type Choice,
   type Exercise,
   type ExerciseFile,
@@ -27,13 +27,11 @@ import {
   type OpenedLog,
   type PassRule,
   type PracticeBody,
-  type PracticeRecord,
   type Reckoning,
   type Session,
   type WorkedExercise,
 } from '../../shared/practice/index.ts';
-import { LEARNER_EVENT_VERSION } from '../../shared/practice/drills/events.ts';
-import { HostError, type HostClient, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
+import { HostError } from '../../shared/host/host-api.ts';
 import { formatProblem, type Problem, type Tree } from '../../shared/knowledge/index.ts';
 import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
 
@@ -41,21 +39,22 @@ import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './tre
 export const SURPRISE = '';
 
 /** What practice needs of the window around it. */
-interface Around {
-  readonly ask: HostClient['call'];
+interface Around extends AroundLearner {
   readonly listed: readonly ListedTree[];
-  readonly settings: { readonly name: string };
-  newId(): string;
   go(screen: 'exercise' | 'reckoning'): void;
 }
 
 /** The exercise in front. */
 interface Open {
   readonly id: string;
+  /** Whose exercise it is. */
+  readonly learner: string | null;
   readonly session: Session;
   readonly source: ExerciseSource;
   /** What counts as passed, when an instructor says so. */
   readonly passed: PassRule | null;
+  /** What it came to, once it has ended. */
+  readonly reckoning: Reckoning | null;
 }
 
 /** An instructor's file as it was opened. */
@@ -75,18 +74,12 @@ export interface Replay {
   readonly passed: PassRule | null;
 }
 
-/** Who practises, the exercise in front, and what an instructor opens. */
-export class Practice {
+/** The exercise in front, and what an instructor opens. */
+export class Practice extends Guarded {
   readonly #app: Around;
   readonly #trees = new Map<string, LoadedTree>();
 
-  learners = $state.raw<readonly LearnerSummary[]>([]);
-  learner = $state<string | null>(null);
-  readOnly = $state(false);
-  records = $state.raw<readonly PracticeRecord[]>([]);
-  notices = $state.raw<readonly Notice[]>([]);
-  /** Something that was refused; what was typed or chosen stays. */
-  fault = $state<string | null>(null);
+  readonly who: Learner;
   busy = $state(false);
 
   /** What the next exercise is drawn from; `SURPRISE` = any complaint. */
@@ -95,80 +88,33 @@ export class Practice {
   /** Draw how the coach is built as well, instead of the usual one. */
   anyCoach = $state(false);
 
-  open = $state.raw<Open | null>(null);
-  reckoning = $state.raw<Reckoning | null>(null);
+  #front = $state.raw<Open | null>(null);
+  /** The exercise of whoever practises now. */
+  get open(): Open | null {
+    return this.#front?.learner === this.who.id ? this.#front : null;
+  }
+  get reckoning(): Reckoning | null {
+    return this.open?.reckoning ?? null;
+  }
 
   file = $state.raw<OpenedFile | null>(null);
   log = $state.raw<OpenedLog | null>(null);
   replay = $state.raw<Replay | null>(null);
 
-  readonly worked: readonly WorkedExercise[] = $derived(workedExercises(this.records));
   /** The last exercise that was begun and not ended. */
-  readonly unfinished: WorkedExercise | null = $derived(
-    this.worked.findLast(({ summary }) => summary === null) ?? null,
-  );
-  readonly name: string = $derived(this.learners.find(({ id }) => id === this.learner)?.name ?? '');
+  get unfinished(): WorkedExercise | null {
+    return this.who.worked.findLast(({ summary }) => summary === null) ?? null;
+  }
 
   constructor(app: Around) {
+    super();
     this.#app = app;
-  }
-
-  /** Reads who practises here; the only one is taken at once. */
-  async start(): Promise<void> {
-    await this.#guard(async () => {
-      await this.#list();
-      const [only] = this.learners;
-      if (this.learner === null && only && this.learners.length === 1) await this.#read(only.id);
-      else if (this.learner !== null) await this.#read(this.learner);
-    });
-  }
-
-  async #list(): Promise<void> {
-    const { learners, notices } = await this.#app.ask('learners.list', {});
-    this.learners = learners;
-    this.notices = notices;
-    if (!learners.some(({ id }) => id === this.learner)) {
-      this.learner = null;
-      this.records = [];
-      this.open = null;
-    }
-  }
-
-  async #read(learner: string): Promise<void> {
-    const { events, notices, readOnly } = await this.#app.ask('learners.read', { learner });
-    if (learner !== this.learner) this.open = null;
-    this.learner = learner;
-    this.records = events.flatMap((event) => readPracticeRecord(event) ?? []);
-    this.notices = notices;
-    this.readOnly = readOnly;
-  }
-
-  /** Somebody begins to practise here. @returns false when it was refused. */
-  async create(name: string): Promise<boolean> {
-    return this.#guard(async () => {
-      const id = this.#app.newId();
-      const first = { ...this.#head(id), kind: 'learner.opened', name };
-      const { learner } = await this.#app.ask('learners.create', { learner: `l-${id}`, first });
-      await this.#list();
-      await this.#read(learner);
-    });
-  }
-
-  async take(learner: string): Promise<void> {
-    await this.#guard(() => this.#read(learner));
-  }
-
-  /** Somebody else practises. */
-  leave(): void {
-    this.learner = null;
-    this.records = [];
-    this.open = null;
-    this.reckoning = null;
+    this.who = learnerOf(app);
   }
 
   /** Begins a fresh exercise as it is set on the page. */
   async begin(): Promise<void> {
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const { listed } = this.#app;
       const tree =
         listed.find((each) => listedKey(each) === this.complaint) ?? listed[drawn(Math.max(1, listed.length))];
@@ -185,7 +131,7 @@ export class Practice {
 
   /** Begins the exercise of a code that somebody typed. @returns false with a fault when it is none. */
   async beginCode(typed: string): Promise<boolean> {
-    return this.#guard(async () => {
+    return this.guard(async () => {
       const pinned = await this.#treeOfCode(typed);
       const read = settingOfCode(typed, pinned);
       if ('problem' in read) throw refusal(read.problem);
@@ -198,14 +144,14 @@ export class Practice {
     const { file } = this;
     if (!file?.file || !file.tree) return;
     const { text, tree } = file;
-    await this.#guard(() => this.#begin({ from: 'file', text, seed: this.#app.newId() }, tree));
+    await this.guard(() => this.#begin({ from: 'file', text, seed: this.#app.newId() }, tree));
   }
 
   /** The same exercise once more. */
   async again(): Promise<void> {
     const { open } = this;
     if (!open) return;
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const { tree } = open.session.exercise;
       const pinned = [...this.#trees.values()].find((each) => each.tree === tree);
       if (pinned) await this.#begin(open.source, pinned);
@@ -216,7 +162,7 @@ export class Practice {
   async resume(): Promise<void> {
     const { unfinished } = this;
     if (!unfinished) return;
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const { exercise, passed } = await this.#exerciseOf(unfinished.begun);
       this.#show(unfinished.exercise, foldSession(exercise, unfinished.choices), unfinished.begun.source, passed);
     });
@@ -225,13 +171,15 @@ export class Practice {
   async #begin(source: ExerciseSource, pinned: LoadedTree): Promise<void> {
     const id = `x-${this.#app.newId()}`;
     const { exercise, passed } = this.#made(source, pinned);
-    await this.#write([{ kind: 'practice.begun', exercise: id, tree: pinned.tree.id, treeHash: pinned.hash, source }]);
+    await this.who.record([
+      { kind: 'practice.begun', exercise: id, tree: pinned.tree.id, treeHash: pinned.hash, source },
+    ]);
     this.#show(id, foldSession(exercise, []), source, passed);
   }
 
   #show(id: string, session: Session, source: ExerciseSource, passed: PassRule | null): void {
-    this.reckoning = session.end ? reckon(session) : null;
-    this.open = { id, session, source, passed };
+    const reckoning = session.end ? reckon(session) : null;
+    this.#front = { id, learner: this.who.id, session, source, passed, reckoning };
     this.#app.go(session.end ? 'reckoning' : 'exercise');
   }
 
@@ -243,15 +191,13 @@ export class Practice {
     if (session === open.session) return false;
     this.busy = true;
     try {
-      return await this.#guard(async () => {
+      return await this.guard(async () => {
         const reckoning = session.end ? reckon(session) : null;
         const summary = reckoning ? summaryOf(reckoning) : null;
         const ended: PracticeBody[] = summary ? [{ kind: 'practice.ended', exercise: open.id, summary }] : [];
-        await this.#write([{ kind: 'practice.chosen', exercise: open.id, choice }, ...ended]);
-        this.open = { ...open, session };
-        if (!reckoning) return;
-        this.reckoning = reckoning;
-        this.#app.go('reckoning');
+        await this.who.record([{ kind: 'practice.chosen', exercise: open.id, choice }, ...ended]);
+        this.#front = { ...open, session, reckoning };
+        if (reckoning) this.#app.go('reckoning');
       });
     } finally {
       this.busy = false;
@@ -260,10 +206,10 @@ export class Practice {
 
   /** Reads an instructor's file. */
   async openFile(name: string, text: string): Promise<void> {
-    this.file = await this.#opened(name, text);
+    this.file = await this.#read(name, text);
   }
 
-  async #opened(name: string, text: string): Promise<OpenedFile> {
+  async #read(name: string, text: string): Promise<OpenedFile> {
     const complaint = complaintOfFile(text);
     const { listed } = this.#app;
     const own = listed.find(({ card }) => card.id === complaint);
@@ -280,7 +226,7 @@ export class Practice {
   /** A file to begin an exercise with, for a complaint of the list by its key; null when it cannot be read. */
   async templateOf(key: string, write: (tree: Tree) => string): Promise<string | null> {
     let text: string | null = null;
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const listed = this.#app.listed.find((each) => listedKey(each) === key) ?? this.#app.listed[0];
       if (listed) text = write((await this.#loaded(listed)).tree);
     });
@@ -289,7 +235,8 @@ export class Practice {
 
   /** The learner's own log as a file; null while nothing has been practised. */
   logText(): string | null {
-    return this.records.length === 0 ? null : logFile(this.name, this.records);
+    const { name, records } = this.who;
+    return records.length === 0 ? null : logFile(name, records);
   }
 
   /** Opens somebody's log. */
@@ -304,7 +251,7 @@ export class Practice {
   /** Plays an exercise of the opened log again. */
   async play(worked: WorkedExercise): Promise<void> {
     const learner = this.log?.learner ?? '';
-    await this.#guard(async () => {
+    await this.guard(async () => {
       const { exercise, passed } = await this.#exerciseOf(worked.begun);
       this.replay = { learner, worked, passed, reckoning: reckon(foldSession(exercise, worked.choices)) };
     });
@@ -353,29 +300,6 @@ export class Practice {
     if (!tree) throw refusal(notices[0]?.message ?? 'This tree cannot be read.');
     this.#trees.set(hash, tree);
     return tree;
-  }
-
-  #head(id: string): { readonly id: string; readonly v: number; readonly at: string; readonly by: string } {
-    return { id, v: LEARNER_EVENT_VERSION, at: new Date().toISOString(), by: this.#app.settings.name };
-  }
-
-  async #write(bodies: readonly PracticeBody[]): Promise<void> {
-    if (this.learner === null) throw refusal('Say first who practises: the log has to belong to somebody.');
-    const records = bodies.map((body): PracticeRecord => ({ ...this.#head(this.#app.newId()), ...body }));
-    await this.#app.ask('learners.append', { learner: this.learner, events: records.map((record) => ({ ...record })) });
-    this.records = [...this.records, ...records];
-  }
-
-  async #guard(run: () => Promise<void>): Promise<boolean> {
-    this.fault = null;
-    try {
-      await run();
-      return true;
-    } catch (problem) {
-      if (!(problem instanceof HostError)) throw problem;
-      this.fault = problem.message;
-      return false;
-    }
   }
 }
 

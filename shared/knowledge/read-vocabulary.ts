@@ -104,9 +104,13 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
     problems,
     value: {
       limits: new Map(
-        parts.limits!.map(({ disagreement, ...limit }) => [
+        parts.limits!.map(({ disagreement, figures, ...limit }) => [
           limit.id,
-          { ...limit, ...(disagreement === undefined ? {} : { disagreement }) },
+          {
+            ...limit,
+            ...(figures === undefined ? {} : { figures }),
+            ...(disagreement === undefined ? {} : { disagreement }),
+          },
         ]),
       ),
       instruments: new Map(

@@ -35,7 +35,7 @@ const checkBody = {
   timer: v.optional(
     v.pipe(v.number(), v.minValue(5, 'seconds, 5 or more'), v.maxValue(86_400, 'seconds, at most a day')),
   ),
-  varies: v.optional(v.boolean()),
+  varies: v.optional(text),
   limits: v.optional(v.array(id), []),
   measure: v.optional(measure),
   results: v.pipe(v.array(result), v.minLength(2, 'at least two results')),
@@ -141,6 +141,9 @@ export const vocabularyFiles = {
       id,
       quantity: text,
       ...said,
+      figures: v.optional(
+        v.pipe(v.array(v.strictObject({ of: text, value: text })), v.minLength(1, 'at least one figure')),
+      ),
       disagreement: v.optional(
         v.strictObject({
           others: v.pipe(v.array(v.strictObject(said)), v.minLength(1, 'at least one other source')),

@@ -126,8 +126,8 @@ export interface Check {
   readonly steps: readonly string[];
   /** Seconds a timed test runs; absent = not timed. */
   readonly timerS?: number;
-  /** Comes out otherwise from one time to the next, for the same cause; absent = the same again. Practice draws it anew. */
-  readonly varies?: boolean;
+  /** Why it can come out otherwise the next time, the cause being the same; absent = the same again. Practice draws it anew. */
+  readonly varies?: string;
   /** Limit ids of the vocabulary that the bands rest on. */
   readonly limits: readonly string[];
   /** Present for a measuring check. */

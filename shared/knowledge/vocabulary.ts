@@ -21,6 +21,8 @@ export interface Said {
 export interface Limit extends Said {
   readonly id: string;
   readonly quantity: string;
+  /** Where the value holds several: each figure as it stands in it, and what it is the figure of. */
+  readonly figures?: readonly { readonly of: string; readonly value: string }[];
   /** Present where sources disagree about the same thing: the value above is one of them. */
   readonly disagreement?: {
     readonly others: readonly Said[];

@@ -6,12 +6,23 @@ import { isMet } from './clear-result.ts';
 import type { Situation } from './situation.ts';
 import type { Finding } from '../inference/index.ts';
 
+/** Words by who and what kinds of tools; asked for at every check of every simulated coach. */
+const known = new WeakMap<Vocabulary['tools'], Map<string, ReadonlySet<string>>>();
+
 /** Words of `Check.tools` that somebody has at hand. */
-export function wordsAtHand(vocabulary: Vocabulary, situation: Pick<Situation, 'who' | 'tools'>): ReadonlySet<string> {
-  const kinds = vocabulary.tools.filter((kind) =>
-    situation.tools ? situation.tools.includes(kind.id) : kind.usualFor.includes(situation.who),
-  );
-  return new Set(kinds.flatMap((kind) => kind.covers));
+export function wordsAtHand(
+  { tools }: Pick<Vocabulary, 'tools'>,
+  { who, tools: own }: Pick<Situation, 'who' | 'tools'>,
+): ReadonlySet<string> {
+  const key = own ? JSON.stringify(own) : who;
+  const sets = known.get(tools) ?? new Map<string, ReadonlySet<string>>();
+  known.set(tools, sets);
+  const before = sets.get(key);
+  if (before) return before;
+  const kinds = tools.filter((kind) => (own ? own.includes(kind.id) : kind.usualFor.includes(who)));
+  const words = new Set(kinds.flatMap((kind) => kind.covers));
+  sets.set(key, words);
+  return words;
 }
 
 /**

@@ -13,6 +13,9 @@ const NEGLIGIBLE = 1e-9;
 /** What is known at each point of a sequence; one workspace for all plans, since thousands are made for one decision. */
 interface Workspace {
   weight: Float64Array;
+  /** Causes that are still possible, and corrections that are left to try, in their order. */
+  alive: Int32Array;
+  left: Int32Array;
   /** Probability per cost of each correction. */
   rate: Float64Array;
   /** Probability of getting to a point, and what deciding or correcting there costs. */
@@ -29,6 +32,8 @@ interface Workspace {
 function workspace(points: number, causes: number): Workspace {
   return {
     weight: new Float64Array(causes),
+    alive: new Int32Array(causes),
+    left: new Int32Array(points),
     rate: new Float64Array(points),
     reach: new Float64Array(points),
     decided: new Float64Array(points),
@@ -81,26 +86,34 @@ export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage,
 /** Fills the workspace with the points of the sequence; the index of the last one. */
 function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, negligible: number, into: Workspace): number {
   const { corrections, decisions, closeAtEnd } = parts;
-  const { weight } = into;
+  const { weight, alive, left } = into;
   weight.set(belief);
-  let { access: open, failed } = stage;
+  let open = stage.access;
+  // What is gone adds nothing to any sum below; passing over it changes no figure.
+  let causes = 0;
+  for (let c = 0; c < weight.length; c++) if (weight[c] !== 0) alive[causes++] = c;
+  let tries = 0;
+  for (let r = 0; r < corrections.length; r++) if (!(stage.failed & (1 << r))) left[tries++] = r;
   let here = stepsFrom(parts, open);
   let way: StepsFrom | null = null;
   let reach = 1;
   for (let i = 0; ; i++) {
-    const decided = bestDecision(decisions, weight, reach);
+    const decided = bestDecision(decisions, weight, reach, alive, causes);
     into.reach[i] = reach;
     into.decided[i] = decided.cost + (closeAtEnd ? here.closing : 0);
     into.decision[i] = decided.index;
     // A correction that shares no cause with another keeps its rate until the access changes.
-    if (here !== way || here.shared) ratesOf(corrections, weight, here, into.rate);
+    if (here !== way || here.shared) ratesOf(corrections, weight, here, left, tries, into.rate);
     way = here;
     let best = -1;
     let rate = 0;
-    for (let r = 0; r < corrections.length; r++) {
+    let place = -1;
+    for (let k = 0; k < tries; k++) {
+      const r = left[k]!;
       const each = into.rate[r]!;
-      if (each <= 0 || failed & (1 << r) || (best >= 0 && each <= rate * (1 + 1e-15))) continue;
+      if (each <= 0 || (best >= 0 && each <= rate * (1 + 1e-15))) continue;
       best = r;
+      place = k;
       rate = each;
     }
     into.correction[i] = best;
@@ -115,7 +128,10 @@ function sequence(parts: PlanParts, belief: Float64Array, stage: Stage, negligib
     if (reach - cured <= negligible) return i;
     for (const { cause, share } of corrections[best]!.cures) weight[cause]! *= 1 - share;
     reach -= cured;
-    failed |= 1 << best;
+    left.copyWithin(place, place + 1, tries--);
+    let still = 0;
+    for (let k = 0; k < causes; k++) if (weight[alive[k]!] !== 0) alive[still++] = alive[k]!;
+    causes = still;
   }
 }
 
@@ -123,9 +139,14 @@ function ratesOf(
   corrections: readonly CorrectionAction[],
   weight: Float64Array,
   { cost }: StepsFrom,
+  left: Int32Array,
+  tries: number,
   into: Float64Array,
 ): void {
-  for (let r = 0; r < corrections.length; r++) into[r] = curedShare(corrections[r]!, weight) / cost[r]!;
+  for (let k = 0; k < tries; k++) {
+    const r = left[k]!;
+    into[r] = curedShare(corrections[r]!, weight) / cost[r]!;
+  }
 }
 
 /** Weight of the causes that a correction would remove. */
@@ -137,18 +158,27 @@ export function curedShare(correction: CorrectionAction, weight: Float64Array): 
   return cured;
 }
 
-/** Decision of least expected loss for weights that sum to `reach`; the first of equals. */
+/**
+ * Decision of least expected loss for weights that sum to `reach`; the first of equals.
+ *
+ * @param alive  the first `causes` of these are the causes whose weight is not 0; left out = all are looked at.
+ */
 export function bestDecision(
   decisions: readonly DecisionAction[],
   weight: Float64Array,
   reach: number,
+  alive?: Int32Array,
+  causes = weight.length,
 ): { index: number; cost: number } {
   let index = 0;
   let cost = Infinity;
   for (let d = 0; d < decisions.length; d++) {
     const { loss } = decisions[d]!;
     let sum = 0;
-    for (let c = 0; c < weight.length; c++) sum += weight[c]! * loss[c]!;
+    for (let k = 0; k < causes; k++) {
+      const c = alive ? alive[k]! : k;
+      sum += weight[c]! * loss[c]!;
+    }
     if (sum / reach < cost) {
       cost = sum / reach;
       index = d;

@@ -1,40 +1,49 @@
-import { plannerWay, scoreWay, work } from '../planning/evaluation/index.ts';
+import { defaultCosts } from '../planning/costs.ts';
+import { scoreWay, taughtWay, work, type WayOfWorking } from '../planning/evaluation/index.ts';
 import { coachOf, drawExercise } from './exercise.ts';
 import { usualLayout } from './layouts.ts';
 import { workThrough } from './orders.ts';
 import { PRACTICE_ROLE } from './session.ts';
 import { SEEDS, type PracticeTree } from './setting.ts';
-import { defaultCosts } from '../planning/costs.ts';
 
-/** The planner playing exercises against the planner in the evaluation, costs alone. */
+/** A mean with its standard error, minutes and their money's worth. */
+export interface Mean {
+  readonly mean: number;
+  readonly error: number;
+}
+
+/** A way of working playing exercises against the same way in the evaluation, costs alone. */
 export interface Agreement {
   readonly exercises: number;
-  /** Mean bill of the planner in practice, with its standard error, minutes. */
-  readonly practice: number;
-  readonly practiceError: number;
-  /** Mean cost in the evaluation, over coaches drawn independently. */
-  readonly evaluation: number;
-  readonly evaluationError: number;
+  /** Bill of the way in practice. */
+  readonly practice: Mean;
+  /** Its cost in the evaluation, over coaches drawn independently. */
+  readonly evaluation: Mean;
   /** Largest difference between bill and evaluated cost on the very same coach, minutes. */
   readonly largestGap: number;
-  /** Difference of the means over its standard error. */
+  /** Difference of the two means over its standard error. */
   readonly z: number;
+  /** What the taught order costs more than the way, exercise by exercise. */
+  readonly taughtMore: Mean;
 }
 
 /**
- * Plays exercises of the widest level on the usual coach. The evaluation knows neither safety questions nor rules, so the tree is
- * played without them.
+ * Plays exercises of the widest level on the usual coach: each is drawn and worked choice by choice as a person would work
+ * it, nothing of it is shared between two exercises but what the way remembers of situations that it has met. The evaluation
+ * knows neither safety questions nor rules, so the tree is played without them.
  */
 export function agreementOf(
   pinned: PracticeTree,
-  options: { readonly exercises: number; readonly seed: number },
+  way: WayOfWorking,
+  options: { readonly exercises: number; readonly coaches: number; readonly seed: number },
 ): Agreement {
   const { vocabulary } = pinned;
   const tree = { ...pinned.tree, stopRules: [] };
   const layout = usualLayout(tree, vocabulary);
-  const way = plannerWay();
+  const taught = taughtWay();
   const costs = defaultCosts(PRACTICE_ROLE);
   const bills: number[] = [];
+  const more: number[] = [];
   let largestGap = 0;
   for (let i = 0; i < options.exercises; i++) {
     const exercise = drawExercise(
@@ -42,15 +51,14 @@ export function agreementOf(
       { level: 'any', seed: (options.seed * 10_007 + i) % SEEDS, layout },
     );
     const { bill } = workThrough(exercise, way);
-    const outcome = work(coachOf(exercise), way, tree, vocabulary, PRACTICE_ROLE, costs);
-    largestGap = Math.max(largestGap, Math.abs(bill - outcome.cost));
+    const coach = coachOf(exercise);
+    largestGap = Math.max(largestGap, Math.abs(bill - work(coach, way, tree, vocabulary, PRACTICE_ROLE, costs).cost));
     bills.push(bill);
+    more.push(work(coach, taught, tree, vocabulary, PRACTICE_ROLE, costs).cost - bill);
   }
-  const practice = bills.reduce((sum, bill) => sum + bill, 0) / bills.length;
-  const variance = bills.reduce((sum, bill) => sum + (bill - practice) ** 2, 0) / bills.length;
-  const practiceError = Math.sqrt(variance / bills.length);
+  const practice = meanOf(bills);
   const { cost, costError } = scoreWay(way, tree, vocabulary, {
-    coaches: options.exercises,
+    coaches: options.coaches,
     seed: options.seed,
     who: PRACTICE_ROLE,
     layout,
@@ -58,10 +66,15 @@ export function agreementOf(
   return {
     exercises: options.exercises,
     practice,
-    practiceError,
-    evaluation: cost,
-    evaluationError: costError,
+    evaluation: { mean: cost, error: costError },
     largestGap,
-    z: (practice - cost) / Math.hypot(practiceError, costError),
+    z: (practice.mean - cost) / Math.hypot(practice.error, costError),
+    taughtMore: meanOf(more),
   };
+}
+
+function meanOf(values: readonly number[]): Mean {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
+  return { mean, error: Math.sqrt(variance / values.length) };
 }

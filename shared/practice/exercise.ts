@@ -74,7 +74,7 @@ export function exerciseWith(
     const set = forced.results?.[check];
     if (set !== undefined) return set;
     const table = model.tables.get(check)!;
-    const purpose = table.check.varies === true && nth > 0 ? `check ${check} ${nth}` : `check ${check}`;
+    const purpose = table.check.varies !== undefined && nth > 0 ? `check ${check} ${nth}` : `check ${check}`;
     const known = drawn.get(purpose);
     if (known !== undefined) return known;
     const shares = table.likelihood.map((row) => row[column]!);

@@ -28,4 +28,5 @@ export {
   type Setting,
 } from './setting.ts';
 export { summaryOf } from './summary.ts';
-export { brierScore, brierWords, calibration, type Calibration, type Forecast } from './suspicion.ts';
+export { brierOverTime, brierScore, brierWords, calibration, type Calibration, type Forecast } from './suspicion.ts';
+export { workedStandings, type WorkedStanding } from './standing.ts';

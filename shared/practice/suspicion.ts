@@ -52,6 +52,22 @@ export function calibration(forecasts: readonly Forecast[]): Calibration[] {
 
 /** Fewer forecasts than this say little. Judgement. */
 const FEW = 5;
+/** Scores that lie closer than this are alike. Judgement. */
+const ALIKE = 0.03;
+
+/** The Brier score over time, the last few forecasts against those before, in plain words; empty while there are too few. */
+export function brierOverTime(forecasts: readonly Forecast[]): string {
+  const before = brierScore(forecasts.slice(0, -FEW));
+  const lately = brierScore(forecasts.slice(-FEW));
+  if (before === null || lately === null || forecasts.length < 2 * FEW) return '';
+  const way =
+    lately < before - ALIKE
+      ? 'You know better than before how sure you can be.'
+      : lately > before + ALIKE
+        ? 'You know less well than before how sure you can be.'
+        : 'No change to speak of.';
+  return `Brier score (0 is best, saying 50 in 100 every time gives 0.25): ${before.toFixed(2)} before, ${lately.toFixed(2)} over the last ${FEW}. ${way}`;
+}
 
 /** A Brier score in plain words. */
 export function brierWords(forecasts: readonly Forecast[]): string {

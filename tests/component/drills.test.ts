@@ -11,6 +11,7 @@ let title: string;
 beforeAll(async () => {
   // The pages are fetched when they are first opened; fetched before, no test waits for that.
   await Promise.all([
+    import('../../renderer/screens/practice/PracticeScreen.svelte'),
     import('../../renderer/screens/drills/DrillsScreen.svelte'),
     import('../../renderer/screens/drills/ProgressScreen.svelte'),
   ]);
@@ -24,14 +25,16 @@ beforeAll(async () => {
 
 async function toDrills(host: FakeHost = fakeHost()): Promise<FakeHost> {
   await openWindow(host);
-  await press('r');
-  await screen.findByRole('heading', { level: 1, name: /who is practising|what will you drill/i });
+  await press('x');
+  await screen.findByRole('heading', { level: 1, name: /who is practising|practice/i });
   return host;
 }
 async function begin(host?: FakeHost): Promise<FakeHost> {
   const over = await toDrills(host);
   await fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Invented apprentice' } });
   await fireEvent.click(screen.getByRole('button', { name: 'Begin to practise' }));
+  await screen.findByRole('heading', { level: 1, name: 'Practice' });
+  await press('l');
   await screen.findByRole('heading', { level: 1, name: 'What will you drill?' });
   return over;
 }
@@ -151,7 +154,7 @@ test('[DRI-12] progress in words and tables; deleting asks first and removes eve
   const complaint = screen.getAllByRole('row').find((row) => row.querySelector('th')?.textContent.trim() === title);
   expect(complaint?.textContent).toMatch(/Shaky\s*0 of 3/);
   const cause = screen.getAllByRole('row').find((row) => row.textContent.includes(card.cause.name));
-  expect(cause?.textContent).toMatch(/Under 3 answers\s*0 of 1/);
+  expect(cause?.textContent).toMatch(/Too few to say\s*0 of 1/);
   expect(screen.getAllByRole('table').map((table) => table.previousElementSibling?.textContent)).toEqual([
     'Complaints',
     'Causes',

@@ -21,8 +21,8 @@ passed: { wrongParts: 0 }
 async function practising(host: FakeHost = fakeHost()): Promise<FakeHost> {
   await openWindow(host);
   await press('x');
-  await fireEvent.input(await screen.findByLabelText('Name'), { target: { value: 'Mina' } });
-  await fireEvent.click(screen.getByRole('button', { name: /practise under this name/i }));
+  await fireEvent.input(await screen.findByLabelText(/your name/i), { target: { value: 'Mina' } });
+  await fireEvent.click(screen.getByRole('button', { name: /begin to practise/i }));
   await screen.findByRole('heading', { name: 'Work on a simulated coach' });
   return host;
 }

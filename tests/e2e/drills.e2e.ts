@@ -1,19 +1,15 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { lookOver } from './look.ts';
-import { changing, expect, sheet, test } from './shell.ts';
+import { changing, expect, practising, sheet, test } from './shell.ts';
 
 test('one card of each drill by keyboard, then progress, then everything of it deleted', async ({
   page,
   address,
   shell,
 }) => {
-  await page.goto(address);
-  // The first start makes the list of complaints, which takes its time on a busy machine.
-  await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible({ timeout: 60_000 });
-  await changing(page, () => page.keyboard.press('r'));
-  await page.getByLabel(/Your name/).fill('Invented apprentice');
-  await changing(page, () => page.keyboard.press('Enter'));
+  await practising(page, address, 'Invented apprentice');
+  await changing(page, () => page.keyboard.press('l'));
   await expect(page.locator('main h1')).toBeFocused();
 
   for (const [key, words, complaint] of [
@@ -49,9 +45,7 @@ test('one card of each drill by keyboard, then progress, then everything of it d
     } else await changing(page, () => page.keyboard.press('1'));
     expect(await sheet(page)).toMatch(/Right|Half right|Not this time/);
     await expect(page.getByText(/comes back in/)).toBeVisible();
-    if (key === '2') {
-      await lookOver(page, words);
-    }
+    if (key === '2') await lookOver(page, words);
     // Out of a field first, where one has the focus.
     await page.locator('main h1').focus();
     await changing(page, () => page.keyboard.press('Escape'));
@@ -64,8 +58,9 @@ test('one card of each drill by keyboard, then progress, then everything of it d
   expect(readdirSync(learners)).toHaveLength(1);
   await page.reload();
   await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible();
-  await changing(page, () => page.keyboard.press('r'));
-  await expect(page.locator('main h1')).toHaveText('What will you drill?');
+  await changing(page, () => page.keyboard.press('x'));
+  await expect(page.getByRole('heading', { name: 'Work on a simulated coach' })).toBeVisible();
+  await changing(page, () => page.keyboard.press('l'));
   await expect(page.getByText(/4 answers, 4\s+cards/)).toBeVisible();
   await changing(page, () => page.keyboard.press('i'));
   await page.getByRole('button', { name: /Delete everything of/ }).click();

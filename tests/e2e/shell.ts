@@ -68,6 +68,17 @@ export const test = base.extend<{ shell: Shell; address: string; complaints: str
 
 export { expect };
 
+/** From the yard to the page of practice, as somebody with a name. */
+export async function practising(page: Page, address: string, name: string): Promise<void> {
+  await page.goto(address);
+  // The first start makes the list of complaints, which takes its time on a busy machine.
+  await expect(page.getByRole('button', { name: /Begin a visit/ })).toBeVisible({ timeout: 60_000 });
+  await changing(page, () => page.keyboard.press('x'));
+  await page.getByLabel(/your name/i).fill(name);
+  await changing(page, () => page.keyboard.press('Enter'));
+  await expect(page.getByRole('heading', { name: 'Work on a simulated coach' })).toBeVisible();
+}
+
 /** Name of the sheet in front. */
 export async function sheet(page: Page): Promise<string> {
   return (await page.locator('main h1').first().textContent()) ?? '';

@@ -1,4 +1,4 @@
-import { UNLISTED } from '../../../shared/knowledge/index.ts';
+import { UNLISTED, type Check } from '../../../shared/knowledge/index.ts';
 import { idsOf, move, needOf, reasonFor, inSentence } from '../../../shared/planning/index.ts';
 import {
   CLOSED,
@@ -124,12 +124,19 @@ function checkRows(session: Session): readonly Row[] {
       ...plain(
         check.id,
         check.name,
-        `${accessName(vocabulary, check.access)}, ${effort}${again ? ', made before' : ''}`,
+        `${accessName(vocabulary, check.access)}, ${effort}${again ? madeBefore(check) : ''}`,
         { kind: 'check.made', check: check.id, way: 'properly' },
       ),
       blocked: blocked ? blockedWords(blocked, tree, vocabulary) : '',
     };
   });
+}
+
+/** What making a check again would bring. */
+function madeBefore({ varies }: Check): string {
+  return varies === undefined
+    ? '; made before, it shows the same'
+    : `; made before, it may show something else: ${varies}`;
 }
 
 function minutesTo(session: Session, access: string): number {

@@ -20,6 +20,7 @@ import { teachingOrder } from './teaching-order.ts';
 import { toolNotCovered } from './tool-not-covered.ts';
 import { unknownReference } from './unknown-reference.ts';
 import { unreachableCheck } from './unreachable-check.ts';
+import { variesInVain } from './varies-in-vain.ts';
 
 export type { LintRule } from './rule.ts';
 
@@ -41,6 +42,7 @@ export const LINT_RULES: readonly LintRule[] = [
   toolNotCovered,
   fewPhrases,
   roadSaysUnknown,
+  variesInVain,
 ];
 
 /** Faults of the exceptions that a tree makes from the rules. They cannot be excepted themselves. */

@@ -14,7 +14,7 @@ export { learnerState, type KnownCard, type LearnerState } from './learner-state
 export { limitFigure, type LimitFigure } from './limit-figure.ts';
 export { judgePicture } from './read-picture.ts';
 export { afterAnswer, recallAt, type DrillGrade, type Memory } from './schedule.ts';
-export { ENOUGH, progressOf, type Progress, type Standing } from './standing.ts';
+export { progressOf, type Progress, type Standing } from './standing.ts';
 export { apartCards, judgeApart, TIE } from './tell-apart.ts';
 export { unlabelled } from './unlabelled.ts';
 export { judgeOutcome } from './what-you-see.ts';

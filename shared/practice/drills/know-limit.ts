@@ -2,7 +2,7 @@ import type { Limit, Vocabulary } from '../../knowledge/index.ts';
 import { convert, parseNumber, unitOf } from '../../units/index.ts';
 import type { LimitCard, Outcome } from './card.ts';
 import { cardId } from './card-id.ts';
-import { limitFigure, type LimitFigure } from './limit-figure.ts';
+import { limitFigure, limitFigures, type LimitFigure } from './limit-figure.ts';
 
 /** Statuses that are worth knowing by heart: what is judged here or not verified is looked up, not drilled. */
 const PUBLISHED: readonly Limit['status'][] = ['seen', 'second-hand', 'practice'];
@@ -10,28 +10,28 @@ const PUBLISHED: readonly Limit['status'][] = ['seen', 'second-hand', 'practice'
 const COARSEST = 0.03;
 
 /**
- * The limits of the vocabulary that are one figure with a unit, and whose source can be named.
+ * The limits of the vocabulary that are figures with a unit, and whose source can be named; a card for each figure.
  *
  * @param ids  only these, such as the limits that a tree's checks rest on; left out = all.
  */
 export function limitCards({ limits }: Vocabulary, ids?: ReadonlySet<string>): LimitCard[] {
   return [...limits.values()].flatMap((limit) => {
     if (ids && !ids.has(limit.id)) return [];
-    const figure = PUBLISHED.includes(limit.status) ? limitFigure(limit) : null;
-    if (!figure) return [];
-    const content = { quantity: limit.quantity, value: limit.value, source: limit.source };
-    return [
-      {
-        id: cardId('limit', content),
+    const figures = PUBLISHED.includes(limit.status) ? limitFigures(limit) : [];
+    const several = limit.figures !== undefined;
+    return figures.map((figure): LimitCard => {
+      const content = { quantity: limit.quantity, value: limit.value, source: limit.source };
+      return {
+        id: cardId('limit', several ? { ...content, of: figure.condition } : content),
         drill: 'limit',
         tree: null,
         causes: [],
         checks: [],
-        subject: limit.quantity,
+        subject: several ? `${limit.quantity}: ${figure.condition}` : limit.quantity,
         limit,
         figure,
-      } as const,
-    ];
+      };
+    });
   });
 }
 
@@ -70,7 +70,8 @@ export function judgeLimit({ limit, figure }: LimitCard, typed: TypedFigure): Li
     };
   if (fits(figure, ends, unit.id)) return { ok: true, outcome: 'right' };
   const other = limit.disagreement?.others.find(({ value }) => {
-    const printed = limitFigure({ value, quantity: limit.quantity });
+    // Another source that prints one figure cannot be meant where there are several.
+    const printed = limit.figures ? null : limitFigure({ value, quantity: limit.quantity });
     return (
       printed !== null &&
       (printed.high === null) === (figure.high === null) &&

@@ -82,6 +82,22 @@ export function limitFigure({ value, quantity }: Pick<Limit, 'value' | 'quantity
   return { lead, low, high, unit: unitOf(unit).id, rounding: Math.max(...ends.map(halfPlace)), condition };
 }
 
+/**
+ * The figures of a limit, one card each: the only one of its value, or those that the vocabulary tells apart in it, each with
+ * what it is the figure of as its condition. Empty where there is none that can be asked for.
+ */
+export function limitFigures({
+  value,
+  quantity,
+  figures,
+}: Pick<Limit, 'value' | 'quantity' | 'figures'>): LimitFigure[] {
+  if (!figures) return [limitFigure({ value, quantity })].filter((figure) => figure !== null);
+  return figures.flatMap(({ of, value: one }): LimitFigure[] => {
+    const figure = limitFigure({ value: one, quantity: `${quantity} ${of}` });
+    return figure ? [{ ...figure, condition: of }] : [];
+  });
+}
+
 /** Whether a figure stands by itself in a text. */
 function appears(figure: string, text: string): boolean {
   const plain = figure.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');

@@ -6,7 +6,7 @@ export const STANDINGS = ['shaky', 'coming', 'solid', 'new'] as const;
 export type Standing = (typeof STANDINGS)[number];
 
 /** Fewer answers than this say nothing. Judgement, as the bounds below are. */
-export const ENOUGH = 3;
+const ENOUGH = 3;
 const SOLID = { right: 0.8, recall: 0.85, days: 4 } as const;
 const DAY_MS = 86_400_000;
 const SHAKY = { right: 0.6, recall: 0.7 } as const;

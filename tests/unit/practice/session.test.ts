@@ -58,7 +58,7 @@ describe('a session', () => {
       check.id === id
         ? {
             ...check,
-            varies: true,
+            varies: 'read by feel',
             likelihood: growl.tree.causes.map(() => check.results.map(() => 1 / check.results.length)),
           }
         : check,

@@ -70,6 +70,24 @@ describe('[DRI-7] the figure of a limit', () => {
     expect(new Set(cards.map(({ limit }) => limit.status))).toEqual(new Set(['seen', 'second-hand', 'practice']));
   });
 
+  it('[DRI-7] a limit with several figures gives a card for each, and each figure stands in the printed value', () => {
+    const lists = [...vocabulary.limits.values()].flatMap(({ figures, ...limit }) =>
+      figures ? [{ figures, limit }] : [],
+    );
+    expect(lists.length).toBeGreaterThan(15);
+    for (const { figures, limit } of lists) {
+      const own = cards.filter((card) => card.limit.id === limit.id);
+      expect(own.map(({ figure }) => figure.condition)).toEqual(figures.map(({ of }) => of));
+      expect(new Set(own.map(({ id }) => id)).size, limit.id).toBe(figures.length);
+      for (const { value } of figures) expect(limit.value.includes(value), `${limit.id}: ${value}`).toBe(true);
+    }
+    const stroke = cards.find(
+      ({ figure, limit }) => limit.id.startsWith('applied-stroke') && figure.condition === 'type 36',
+    )!;
+    expect(judgeLimit(stroke, { low: '2 1/4', unit: 'in' })).toEqual({ ok: true, outcome: 'right' });
+    expect(judgeLimit(stroke, { low: '2', unit: 'in' })).toEqual({ ok: true, outcome: 'wrong' });
+  });
+
   it('[DRI-3] the question has neither the figure nor the value as printed', () => {
     for (const { limit, figure } of cards) {
       const question = `${limit.quantity} ${figure.lead} ${figure.condition}`;
@@ -113,7 +131,7 @@ describe('[DRI-7] a typed figure', () => {
 
   it('the figure of a source that disagrees is half right, and the source is named', () => {
     const withOthers = cards.flatMap((each) => {
-      const other = (each.limit.disagreement?.others ?? []).flatMap((said) => {
+      const other = (each.limit.figures ? [] : (each.limit.disagreement?.others ?? [])).flatMap((said) => {
         const figure = limitFigure({ value: said.value, quantity: '' });
         return figure?.high === null && each.figure.high === null && figure.low !== each.figure.low
           ? [{ said, figure }]

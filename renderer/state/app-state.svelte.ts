@@ -287,6 +287,9 @@ export class AppState {
     return parts.length === 2 ? parts : [];
   }
 
+  /** Back to what is worked on: the complaint in front, or the visit as a whole while it has none. */
+  toWork = (): void => this.go(this.complaint ? 'work' : this.visit ? 'visit' : 'yard');
+
   /** Goes to a page; the browser's back button comes back. */
   go(screen: Screen): void {
     if (screen === this.screen) return;
@@ -343,7 +346,7 @@ export class AppState {
       const opened = effectiveEvents(read).filter((event) => event.kind === 'complaint.opened');
       const last = opened.at(-1);
       this.complaintId = last?.kind === 'complaint.opened' ? last.complaint : null;
-      this.go(this.complaintId ? 'work' : 'intake');
+      this.go(this.complaintId ? 'work' : 'visit');
     });
   }
 

@@ -1,5 +1,6 @@
 import type { AccessState } from '../../knowledge/vocabulary.ts';
 import type { PinnedTree } from '../pinned-tree.ts';
+import { holdOf } from '../hold.ts';
 import type { VisitState } from '../state.ts';
 import { accessSteps, needsPlace, stepMinutes } from './access-steps.ts';
 import { addedDraft } from './added-lines.ts';
@@ -10,7 +11,7 @@ import type { DraftLine } from './draft-line.ts';
 import { unprovenLines } from './fold.ts';
 import type { InspectedItem } from './inspected.ts';
 import { withItemLines } from './item-lines.ts';
-import { strictestOf } from './meanwhile.ts';
+import { meanwhileOf, strictestOf } from './meanwhile.ts';
 import { isInWork, notOpenedWarnings, partsList } from './parts-list.ts';
 import type { LineDecision, LineProof, Meanwhile, Plan, PlanLine, PlanWarning, Span } from './plan.ts';
 import { REBUILD, rebuildChoice } from './rebuild.ts';
@@ -83,7 +84,7 @@ export function planOf(
     hours,
     ...(band ? { costBand: band } : {}),
     parts: partsList(lines, state, inspection),
-    meanwhile: strictestOf([...holding, ...open]),
+    meanwhile: strictestOf([...heldBySheets(visit), ...holding, ...open]),
     reminders: state.reminders,
     reminderProposals: reminderProposals(working, state.reminders),
     // As the closing counts them, also when what a line came from is no longer there.
@@ -103,7 +104,7 @@ function finish(
   inspection: readonly InspectedItem[],
   warnings: PlanWarning[],
 ): PlanLine {
-  const said: SaidOfLine = state.said.get(draft.id) ?? { figures: new Map() };
+  const said = saidNow(draft, state, inspection);
   const place = said.place === undefined ? draft.place : said.place.trim() === '' ? null : said.place;
   const steps = draft.access === undefined ? [] : accessSteps(draft.states, draft.access, place, draft.id);
   const accessMinutes = stepMinutes(steps);
@@ -172,6 +173,27 @@ function finish(
     meanwhile: draft.meanwhile,
     ...(decision ? { decision } : {}),
     proof,
+  };
+}
+
+/** What the sheets of the visit hold the coach to, with or without a complaint. */
+function heldBySheets(visit: VisitState): Meanwhile[] {
+  const hold = holdOf(visit);
+  if (!hold) return [];
+  const said = meanwhileOf(hold.verdict, hold.because);
+  return [hold.doNow === '' ? said : { ...said, doNow: hold.doNow }];
+}
+
+/** What people said of a line; work on a part that was found bad after it was done counts no more. */
+function saidNow({ id, from }: DraftLine, state: PlanState, inspection: readonly InspectedItem[]): SaidOfLine {
+  const said: SaidOfLine = state.said.get(id) ?? { figures: new Map() };
+  const item = from.kind === 'inspection' ? inspection.find((each) => each.id === from.item) : undefined;
+  if (!said.done || !item || item.at <= (said.proven?.at ?? said.done.at)) return said;
+  return {
+    figures: said.figures,
+    ...(said.decision ? { decision: said.decision } : {}),
+    ...(said.urgency ? { urgency: said.urgency } : {}),
+    ...(said.place === undefined ? {} : { place: said.place }),
   };
 }
 

@@ -162,10 +162,10 @@ describe('[PLN-5] [PLN-6] urgency and driving', () => {
     expect(planned(trees, [...growlConcluded(), decided(BEARING, 'declined')]).plan.meanwhile).toEqual(before);
   });
   it('the strictest of inspection and complaints counts, and nothing says that the coach is in order', () => {
-    expect(planned(trees, [], [item('hose', 'left drive')]).plan.meanwhile?.verdict).toBe('creep-to-safe-place');
-    expect(planned(trees, [], [item('hose', 'left drive'), item('drum', 'left tag')]).plan.meanwhile?.verdict).toBe(
-      'stay-put',
-    );
+    expect(planned(trees, [], [item('air-spring', 'left drive')]).plan.meanwhile?.verdict).toBe('creep-to-safe-place');
+    expect(
+      planned(trees, [], [item('air-spring', 'left drive'), item('drum', 'left tag')]).plan.meanwhile?.verdict,
+    ).toBe('stay-put');
     const watch = planned(trees, [], [item('lining', 'left drive', 'watch')]).line('lining-left-drive');
     expect(watch.meanwhile.because).toMatch(/What was not looked at is not known/);
   });

@@ -1,5 +1,6 @@
 /** What earlier visits of a coach leave behind: complaints, how they ended, and every reading. */
 import { effectiveEvents, type VisitEvent } from '../visit/index.ts';
+import { sheetReadings } from './sheet-readings.ts';
 
 export interface PastComplaint {
   readonly complaint: string;
@@ -12,6 +13,7 @@ export interface PastComplaint {
 
 export interface PastReading {
   readonly finding: string;
+  /** Tree of the complaint, or the sheet that read it (`sheet-readings.ts`). */
   readonly tree: string;
   readonly check: string;
   readonly site: string | null;
@@ -33,7 +35,8 @@ export function visitRecord(events: readonly VisitEvent[]): VisitRecord {
     const known = complaints.get(id);
     if (known) complaints.set(id, { ...known, ...more });
   };
-  for (const event of effectiveEvents(events)) {
+  const effective = effectiveEvents(events);
+  for (const event of effective) {
     switch (event.kind) {
       case 'complaint.opened':
         if (!complaints.has(event.complaint))
@@ -79,5 +82,5 @@ export function visitRecord(events: readonly VisitEvent[]): VisitRecord {
         break;
     }
   }
-  return { complaints: [...complaints.values()], readings: [...readings.values()] };
+  return { complaints: [...complaints.values()], readings: [...readings.values(), ...sheetReadings(effective)] };
 }

@@ -18,3 +18,4 @@ export { layoutForVisit, layoutOf, learnedBodies, learnedInVisit, type Learned }
 export { inFirstUnit, MEASURES, type CoachMeasure } from './measures.ts';
 export { coachProfile, type CoachProfile, type KnownValue } from './profile.ts';
 export { trendsOf, type Trend, type TrendPoint } from './trends.ts';
+export { sheetReadingWords } from './sheet-readings.ts';

@@ -14,7 +14,6 @@ export interface DemoWindow {
   readonly pinnedTrees: ReadonlyMap<string, LoadedTree>;
   readonly coaches: {
     create(name: string, demo: boolean, known: typeof DEMO_PROFILE): Promise<string>;
-    layoutOf(coach: string): Promise<readonly VisitEventBody[]>;
   };
   readTrees(ids: readonly string[]): Promise<void>;
 }
@@ -65,7 +64,6 @@ export async function writeDemo(app: DemoWindow, now: Date): Promise<readonly st
   const { lookOver, lastYear, arrived, later } = demoDates(now);
   const days = [lookOver, lastYear, arrived].map((date) => date.toISOString().slice(0, 10)) as [string, string, string];
   const coach = await app.coaches.create(DEMO_COACH, true, [...DEMO_PROFILE, ...demoOdometer(days)]);
-  const layout = await app.coaches.layoutOf(coach);
   await write(app, demoLog(lookOver, coach, demoLookOver()));
   await write(app, demoLog(lastYear, coach, demoLastYear(trees.air)));
   const newest = await write(app, demoLog(arrived, coach, []), async (visit) => {
@@ -77,8 +75,17 @@ export async function writeDemo(app: DemoWindow, now: Date): Promise<readonly st
     return demoLog(
       arrived,
       coach,
-      demoDay(trees, (of) => photos.get(of) ?? '', layout, later),
+      demoDay(trees, (of) => photos.get(of) ?? '', demoLayout(), later),
     );
+  });
+  return [newest];
+}
+
+/** The layout of the profile as answers of the visit. */
+function demoLayout(): VisitEventBody[] {
+  return DEMO_PROFILE.flatMap((body): VisitEventBody[] => {
+    if (body.kind !== 'coach.set' || !body.field.startsWith('layout.') || typeof body.value === 'number') return [];
+    return [{ kind: 'layout.set', feature: body.field.slice('layout.'.length), value: body.value }];
   });
 }
 

@@ -13,7 +13,7 @@ import type { InspectedItem } from './inspected.ts';
 import { withItemLines } from './item-lines.ts';
 import { meanwhileOf, strictestOf } from './meanwhile.ts';
 import { isInWork, notOpenedWarnings, partsList } from './parts-list.ts';
-import type { LineDecision, LineProof, Meanwhile, Plan, PlanLine, PlanWarning, Span } from './plan.ts';
+import type { LineDecision, LineProof, Meanwhile, Plan, PlanLine, PlanWarning, Reason, Span } from './plan.ts';
 import { REBUILD, rebuildChoice } from './rebuild.ts';
 import { reminderProposals } from './reminders.ts';
 import { renewProposal } from './renew-while-open.ts';
@@ -137,7 +137,7 @@ function finish(
     plain: draft.plain,
     asked: draft.asked,
     place,
-    why: draft.why,
+    why: [...draft.why, ...photoReasons(said)],
     hazard: draft.hazard,
     danger: draft.danger,
     ifLeft: draft.ifLeft,
@@ -194,7 +194,13 @@ function saidNow({ id, from }: DraftLine, state: PlanState, inspection: readonly
     ...(said.decision ? { decision: said.decision } : {}),
     ...(said.urgency ? { urgency: said.urgency } : {}),
     ...(said.place === undefined ? {} : { place: said.place }),
+    ...(said.photos ? { photos: said.photos } : {}),
   };
+}
+
+/** Pictures that were added to a line, as what it rests on. */
+function photoReasons({ photos = [] }: SaidOfLine): Reason[] {
+  return photos.map(({ photo, at, by }) => ({ text: 'photo', limits: [], photos: [photo], at, by }));
 }
 
 /** Own work of hours that include access; hours of nothing stay nothing. */

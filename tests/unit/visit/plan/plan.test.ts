@@ -120,6 +120,15 @@ describe('[PLN-2] [PLN-17] why', () => {
   });
 });
 
+it('[PLN-19] a picture added to a line stands among its reasons, once, and changes nothing else', () => {
+  const photo: VisitEventBody = { kind: 'plan.photo-added', line: BEARING, photo: 'p.jpg' };
+  const before = planned(trees, growlConcluded()).line('front-bearing');
+  const { line } = planned(trees, [...growlConcluded(), photo, photo]);
+  expect(line('front-bearing').why.flatMap(({ photos }) => photos)).toEqual(['p.jpg']);
+  expect({ ...line('front-bearing'), why: [] }).toEqual({ ...before, why: [] });
+  expect(readEvent(JSON.parse(JSON.stringify({ ...log([photo])[0] })))).toMatchObject(photo);
+});
+
 describe('[PLN-3] [PLN-4] order and access', () => {
   it('danger first, and every step is opened once and in one go', () => {
     const { plan } = planned(

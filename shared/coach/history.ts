@@ -1,5 +1,6 @@
 /** What earlier visits of a coach leave behind: complaints, how they ended, and every reading. */
 import { effectiveEvents, type VisitEvent } from '../visit/index.ts';
+import type { PastReading } from './past-reading.ts';
 import { sheetReadings } from './sheet-readings.ts';
 
 export interface PastComplaint {
@@ -9,17 +10,6 @@ export interface PastComplaint {
   readonly closedHow: 'cured' | 'handed-over' | 'left-open' | null;
   /** Cause that was corrected last, when there was one. */
   readonly cause: string | null;
-}
-
-export interface PastReading {
-  readonly finding: string;
-  /** Tree of the complaint, or the sheet that read it (`sheet-readings.ts`). */
-  readonly tree: string;
-  readonly check: string;
-  readonly site: string | null;
-  readonly value: number;
-  readonly unit: string;
-  readonly at: string;
 }
 
 export interface VisitRecord {

@@ -10,7 +10,7 @@ import {
   type VisitEvent,
 } from '../visit/index.ts';
 import { readingIn } from '../visit/reading-in.ts';
-import type { PastReading } from './history.ts';
+import type { PastReading } from './past-reading.ts';
 
 const INSPECTION = 'sheet/inspection';
 const AIR_TEST = 'sheet/air-test';

@@ -7,6 +7,7 @@ import { zipSync } from 'fflate';
 import { hashOfFiles } from '../electron/host/tree-files.ts';
 import type { HostAnswer } from '../shared/host/host-api.ts';
 import { SMALLEST_TREE } from './packs.ts';
+import { PNG_DATA, PNG_MARK, pngChunk, pngHead } from './unit/photo/crafted.ts';
 
 /** One call by name, as a carrier takes it. */
 type Call = (method: string, request: unknown) => Promise<unknown>;
@@ -14,14 +15,10 @@ type TakenIn = HostAnswer<'visits.import'>;
 
 export const sha = (bytes: Uint8Array | string): string => createHash('sha256').update(bytes).digest('hex');
 
-/** A picture of this many dots: only what says so, which is all that is looked at. */
+/** A picture of this many dots by what its head says. */
 export function png(width: number, height: number, mark = 0): Buffer {
-  const bytes = Buffer.alloc(40);
-  Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex').copy(bytes);
-  bytes.writeUInt32BE(width, 16);
-  bytes.writeUInt32BE(height, 20);
-  bytes.writeUInt32BE(mark, 36);
-  return bytes;
+  const picture = pngChunk('IDAT', Buffer.concat([PNG_DATA, Buffer.from([mark])]));
+  return Buffer.concat([PNG_MARK, pngHead(width, height), picture, pngChunk('IEND', '')]);
 }
 
 /** The made-up tree of the guide, with the program's vocabulary. */

@@ -43,6 +43,12 @@ const RECORD_KINDS: ReadonlySet<string> = new Set<VisitEventBody['kind']>([
   'proof.recorded',
   'finding.recorded',
   'finding.changed',
+  'inspection.recorded',
+  'air-test.begun',
+  'air-test.recorded',
+  'road.begun',
+  'road.noted',
+  'road.ended',
   'event.taken-back',
   'event.put-back',
 ]);
@@ -114,9 +120,11 @@ function eventsOf(records: readonly EventRecord[]): VisitEvent[] {
   });
 }
 
-/** A finding without a reading: there are many, and the record does not name them. */
-function isResult({ kind, value }: EventRecord): boolean {
-  return kind === 'finding.recorded' && typeof value === 'object' && value !== null && !('reading' in value);
+/** A finding, part or touch without a reading: there are many, and the record does not name them. */
+function isResult({ kind, value, readings, entry }: EventRecord): boolean {
+  if (kind === 'inspection.recorded') return !Array.isArray(readings) || readings.length === 0;
+  const of = kind === 'finding.recorded' ? value : kind === 'road.noted' ? entry : undefined;
+  return typeof of === 'object' && of !== null && !('reading' in of);
 }
 
 /** A coach as a row of the list; null when its opening is not in the log. The last name counts. */

@@ -3,7 +3,7 @@ import { copyFile, mkdir, open, readdir, readFile, rename, stat } from 'node:fs/
 import { dirname, join } from 'node:path';
 import { checkedRequest, HostError, type HostAnswer } from '../../shared/host/host-api.ts';
 import { packError, type BuiltIn, type PackProblem } from '../../shared/knowledge/pack/index.ts';
-import { mergeLogs, photosNamed, type Manifest } from '../../shared/visit/exchange/index.ts';
+import { mergeLogs, photosNamed, type LogsOf, type Manifest } from '../../shared/visit/exchange/index.ts';
 import type { ExchangeSources } from './exchange-write.ts';
 import { plainFiles } from './exchange-folder.ts';
 import { restorePacks } from './exchange-packs.ts';
@@ -22,9 +22,9 @@ export interface ExchangeTargets extends ExchangeSources {
 
 type Taken = NonNullable<HostAnswer<'visits.import'>['taken']>;
 
-/** A visit or coach that came, and what of it is not here. */
+/** A visit, coach or learner that came, and what of it is not here. */
 interface Coming {
-  readonly of: 'visits' | 'coaches';
+  readonly of: LogsOf;
   readonly id: string;
   /** File name → entries. */
   readonly logs: ReadonlyMap<string, readonly EventRecord[]>;
@@ -75,9 +75,11 @@ export class ExchangePlacing {
     const visits: Taken['visits'][number][] = [];
     let unchanged = 0;
     let coaches = 0;
+    let learners = 0;
     for (const coming of await this.#all()) {
       const done = await this.#placeOne(coming);
       if (coming.of === 'coaches') coaches += done ? 1 : 0;
+      else if (coming.of === 'learners') learners += done ? 1 : 0;
       else if (done) visits.push(done);
       else unchanged++;
     }
@@ -87,15 +89,15 @@ export class ExchangePlacing {
       await this.#to.builtIn(),
     );
     const drafts = await this.#copyNew('drafts', this.#to.draftsFolder, remarks);
-    const practice = await this.#copyNew('practice', join(this.#to.dataFolder, 'practice'), remarks);
+    const files = await this.#copyNew('practice', join(this.#to.dataFolder, 'practice'), remarks);
     const settings = await this.#settings(remarks);
-    return { taken: { visits, unchanged, coaches, packs, drafts, practice, settings }, remarks };
+    return { taken: { visits, unchanged, coaches, packs, drafts, practice: files + learners, settings }, remarks };
   }
 
-  /** Visits and coaches that wait in the folder beside; coaches first, so that no visit speaks of one that is not here. */
+  /** Visits, coaches and learners that wait in the folder beside; coaches first, so that no visit speaks of one that is not here. */
   async #all(): Promise<readonly Coming[]> {
     const all: Coming[] = [];
-    for (const of of ['coaches', 'visits'] as const)
+    for (const of of ['coaches', 'visits', 'learners'] as const)
       for (const id of await namesIn(join(this.#staging, of))) {
         const folder = join(this.#staging, of, id);
         const logs = new Map<string, readonly EventRecord[]>();

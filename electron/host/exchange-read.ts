@@ -14,6 +14,7 @@ import { ExchangePlacing, type ExchangeTargets } from './exchange-placing.ts';
 import { sha256 } from './exchange-write.ts';
 import { hashOfFiles } from './tree-files.ts';
 import { textOfBytes, unpackedEntry, zipEntries, zipOnDisk, type ZipBytes, type ZipRules } from './zip-entries.ts';
+import { photoFault } from './photo-files.ts';
 
 /** What came of taking a file in. */
 export type TakenIn = HostAnswer<'visits.import'>;
@@ -84,7 +85,7 @@ async function lookThrough(
   if (!isManifest(manifest)) return refused(manifest);
 
   const known = new Set((await targets.offered()).map(({ hash }) => hash));
-  const check = new ExchangeCheck(manifest, { hashOf: hashOfFiles, known });
+  const check = new ExchangeCheck(manifest, { hashOf: hashOfFiles, known, photoFault });
   const places = check.places(entries.map((entry) => entry.path));
   if (!check.good()) return refused(...check.problems);
   let left = rules.unpackedBytes;

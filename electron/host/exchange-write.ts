@@ -6,6 +6,7 @@ import {
   BACKUP_LIMITS,
   manifestText,
   photosNamed,
+  type LogsOf,
   pictureFault,
   placeOf,
   readLogLines,
@@ -18,11 +19,13 @@ import type { TreeSnapshot } from './tree-files.ts';
 import { linesOf, type EventRecord, type LogFiles } from './visit-files.ts';
 import { isMissing } from './whole-file.ts';
 import { ZipWriter } from './zip-writer.ts';
+import { photoFault } from './photo-files.ts';
 
 /** Where everything lies that can go into an exchange. */
 export interface ExchangeSources {
   readonly visits: LogFiles;
   readonly coaches: LogFiles;
+  readonly learners: LogFiles;
   readonly dataFolder: string;
   readonly draftsFolder: string;
   /** Trees that the program has itself. */
@@ -48,10 +51,11 @@ export async function exportVisit(path: string, visit: string, sources: Exchange
 
 /** Writes everything of this machine. @throws {HostError} `too-much`. */
 export async function writeBackup(path: string, sources: ExchangeSources): Promise<Made> {
-  const { visits, coaches, dataFolder, draftsFolder } = sources;
+  const { visits, coaches, learners, dataFolder, draftsFolder } = sources;
   return write(path, 'backup', sources, async (out) => {
     for (const visit of await visits.list()) await out.visit(visit);
     for (const coach of await coaches.list()) await out.logs('coaches', coach);
+    for (const learner of await learners.list()) await out.logs('learners', learner);
     await out.folder('packs', join(dataFolder, 'packs'));
     await out.folder('drafts', draftsFolder);
     await out.folder('practice', join(dataFolder, 'practice'));
@@ -124,7 +128,7 @@ class Outgoing {
   }
 
   /** The files of all writers about a visit or a coach, without what another machine would not take. */
-  async logs(of: 'visits' | 'coaches', id: string): Promise<readonly EventRecord[]> {
+  async logs(of: LogsOf, id: string): Promise<readonly EventRecord[]> {
     const all: EventRecord[] = [];
     for (const { name, records, notices } of await this.#sources[of].logs(id)) {
       this.#notices.push(...notices);
@@ -135,7 +139,7 @@ class Outgoing {
     return all;
   }
 
-  #taken(of: 'visits' | 'coaches', id: string, name: string, record: EventRecord): boolean {
+  #taken(of: LogsOf, id: string, name: string, record: EventRecord): boolean {
     const { problems } = readLogLines(name, linesOf([record]), { lenient: this.#whole, of });
     const wrong = problems.find(({ level, code }) => level === 'error' && code !== 'newer-version');
     if (wrong)
@@ -147,11 +151,14 @@ class Outgoing {
     try {
       const bytes = await readFile(join(this.#sources.visits.folderOf(visit), 'photos', name));
       const fault = pictureFault(bytes, name.split('.').at(-1) ?? '');
-      if (sha256(bytes) === name.split('.')[0] && (!fault || (this.#whole && fault.code === 'wrong-type'))) {
+      const clean = !fault && photoFault(name, bytes) === null;
+      if (sha256(bytes) === name.split('.')[0] && (clean || (this.#whole && (!fault || fault.code === 'wrong-type')))) {
         await this.file(`photos/${name}`, bytes);
         return true;
       }
-      this.#leftOut(`A photo of ${visit} is not what its name says, or is no picture, and is not in the file.`);
+      this.#leftOut(
+        `A photo of ${visit} is not what its name says, holds more than its picture, or is none, and is not in the file.`,
+      );
     } catch (problem) {
       if (!isMissing(problem)) throw problem;
       this.#leftOut(`A photo of ${visit} is not in its folder, and so not in the file. The finding itself is.`);

@@ -95,6 +95,8 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const exchange = exchangeHandlers(dataFolder, {
     visits,
     coaches,
+    // What is read and added here goes into files of its own; writing and forgetting stay with LearnerFiles.
+    learners: new LogFiles(join(dataFolder, 'learners'), device, 'learner'),
     dataFolder,
     draftsFolder: drafts.folder,
     offered,

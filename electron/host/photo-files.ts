@@ -99,3 +99,17 @@ function cleaned(type: PhotoType, bytes: Buffer): Buffer {
     });
   }
 }
+
+/** Why the bytes are not as a photo of that name is stored here; null when cleaning them would change nothing. */
+export function photoFault(name: string, content: Uint8Array): string | null {
+  const ending = name.split('.').at(-1);
+  const type = (Object.keys(ENDINGS) as PhotoType[]).find((each) => ENDINGS[each] === ending);
+  if (!type) return 'its ending is none of a photo';
+  const bytes = Buffer.from(content);
+  try {
+    return CLEAN[type](bytes).bytes.equals(bytes) ? null : 'it holds more than the picture and which way is up';
+  } catch (problem) {
+    if (problem instanceof PhotoFault) return problem.message;
+    throw problem;
+  }
+}

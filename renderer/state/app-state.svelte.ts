@@ -42,8 +42,6 @@ import { HandOver } from './hand-over.svelte.ts';
 import { Sheets } from './sheets.svelte.ts';
 import { Coaches } from './coaches.svelte.ts';
 import { Keys } from './keys.svelte.ts';
-import { writeDemoCoach, demoArrival } from './demo-coach.ts';
-import { DEMO, DEMO_COMPLAINT, demoBodies } from './demo-visit.ts';
 import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
@@ -288,6 +286,9 @@ export class AppState {
     return parts.length === 2 ? parts : [];
   }
 
+  /** Back to what is worked on: the complaint in front, or the visit as a whole while it has none. */
+  toWork = (): void => this.go(this.complaint ? 'work' : this.visit ? 'visit' : 'yard');
+
   /** Goes to a page; the browser's back button comes back. */
   go(screen: Screen): void {
     if (screen === this.screen) return;
@@ -334,7 +335,7 @@ export class AppState {
     if (this.settings.learning) await this.gatherCases();
   }
 
-  async openVisit(visit: string): Promise<void> {
+  async openVisit(visit: string, page?: Screen): Promise<void> {
     await this.#guard(async () => {
       const { read, notices, readOnly } = await this.#readVisit(visit);
       this.visitId = visit;
@@ -344,7 +345,7 @@ export class AppState {
       const opened = effectiveEvents(read).filter((event) => event.kind === 'complaint.opened');
       const last = opened.at(-1);
       this.complaintId = last?.kind === 'complaint.opened' ? last.complaint : null;
-      this.go(this.complaintId ? 'work' : 'intake');
+      this.go(page ?? (this.complaintId ? 'work' : 'visit'));
     });
   }
 
@@ -395,26 +396,14 @@ export class AppState {
     return tree;
   }
 
-  /** Writes an invented visit into the yard and opens it: something to look round in. */
+  /** Writes an invented coach with its visits into the yard and opens the newest: something to look round in. */
   async openDemo(): Promise<void> {
-    const listed = this.listed.find(({ card }) => card.id === DEMO_COMPLAINT);
-    if (!listed) return;
-    this.#leaveVisit();
-    let coachId: string | null = null;
-    if (!(await this.#guard(async () => (coachId = await writeDemoCoach(this))))) return;
-    await this.openComplaint({ ...DEMO, tree: listed, demo: true, coachId });
-    const complaint = this.complaintId;
-    // A refusal has been said already, and stays.
-    if (complaint === null) return;
-    await this.#guard(async () => {
-      const tree = await this.#loaded(listed.hash);
-      if (tree)
-        await this.#write(
-          [...demoArrival(() => this.newId()), ...demoBodies(tree, complaint, () => this.newId())].map((body) =>
-            this.#stamped(body),
-          ),
-        );
+    const made: string[] = [];
+    await this.#once(async () => {
+      const { writeDemo } = await import('../demo/write-demo.ts');
+      made.push(...(await writeDemo(this, new Date())));
     });
+    for (const visit of made) await this.openVisit(visit, 'visit');
   }
 
   /**

@@ -1,5 +1,7 @@
 /** What earlier visits of a coach leave behind: complaints, how they ended, and every reading. */
 import { effectiveEvents, type VisitEvent } from '../visit/index.ts';
+import type { PastReading } from './past-reading.ts';
+import { sheetReadings } from './sheet-readings.ts';
 
 export interface PastComplaint {
   readonly complaint: string;
@@ -8,16 +10,6 @@ export interface PastComplaint {
   readonly closedHow: 'cured' | 'handed-over' | 'left-open' | null;
   /** Cause that was corrected last, when there was one. */
   readonly cause: string | null;
-}
-
-export interface PastReading {
-  readonly finding: string;
-  readonly tree: string;
-  readonly check: string;
-  readonly site: string | null;
-  readonly value: number;
-  readonly unit: string;
-  readonly at: string;
 }
 
 export interface VisitRecord {
@@ -33,7 +25,8 @@ export function visitRecord(events: readonly VisitEvent[]): VisitRecord {
     const known = complaints.get(id);
     if (known) complaints.set(id, { ...known, ...more });
   };
-  for (const event of effectiveEvents(events)) {
+  const effective = effectiveEvents(events);
+  for (const event of effective) {
     switch (event.kind) {
       case 'complaint.opened':
         if (!complaints.has(event.complaint))
@@ -79,5 +72,5 @@ export function visitRecord(events: readonly VisitEvent[]): VisitRecord {
         break;
     }
   }
-  return { complaints: [...complaints.values()], readings: [...readings.values()] };
+  return { complaints: [...complaints.values()], readings: [...readings.values(), ...sheetReadings(effective)] };
 }

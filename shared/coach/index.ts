@@ -13,8 +13,10 @@ export {
 export { FIELD_GROUPS, LAYOUT_PREFIX, layoutFields, type CoachField, type FieldGroup, type FieldUse } from './field.ts';
 export { checkedValue, isDay, typedValue, tyreWeek, type CheckedValue, type ValueRefusal } from './field-value.ts';
 export { COACH_FIELDS, fieldOf } from './fields.ts';
-export { visitRecord, type PastComplaint, type PastReading, type VisitRecord } from './history.ts';
+export { visitRecord, type PastComplaint, type VisitRecord } from './history.ts';
+export type { PastReading } from './past-reading.ts';
 export { layoutForVisit, layoutOf, learnedBodies, learnedInVisit, type Learned } from './layout-exchange.ts';
 export { inFirstUnit, MEASURES, type CoachMeasure } from './measures.ts';
 export { coachProfile, type CoachProfile, type KnownValue } from './profile.ts';
 export { trendsOf, type Trend, type TrendPoint } from './trends.ts';
+export { sheetReadingWords } from './sheet-readings.ts';

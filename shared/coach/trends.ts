@@ -1,5 +1,5 @@
 import { convert, isUnit, unitOf } from '../units/index.ts';
-import type { PastReading } from './history.ts';
+import type { PastReading } from './past-reading.ts';
 
 /** One reading in the unit of its trend, with the visit it was taken in. */
 export interface TrendPoint {

@@ -38,6 +38,8 @@ export interface WeightRow {
 export interface Reread {
   readonly name: Line;
   readonly points: readonly { readonly label: Line; readonly value: number; readonly figure: Line }[];
+  /** Where a result of the check begins, in the unit: the bands that the readings stand in. */
+  readonly edges: readonly { readonly value: number; readonly words: Line }[];
   /** Unit of `value` and of the axis. */
   readonly unit: string;
 }

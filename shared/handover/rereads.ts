@@ -41,6 +41,7 @@ function figureOf(
       {
         name: checkLine(one, first, log),
         unit,
+        edges: edgesOf(one, first.check, unit),
         points: findings.flatMap((finding) =>
           finding.value.kind === 'reading'
             ? [
@@ -62,4 +63,26 @@ function figureOf(
     if (problem instanceof UnitError) return [];
     throw problem;
   }
+}
+
+/** Where each result of the check but the lowest begins, with its words, the figure as the tree has it. @throws {UnitError} */
+function edgesOf({ texts }: ComplaintCase, id: string, unit: string): Reread['edges'] {
+  const check = texts.pinned.tree.checks.find((each) => each.id === id);
+  const own = check?.measure?.unit;
+  if (own === undefined) return [];
+  return check!.results.flatMap((result) => {
+    const from = result.range?.[0] ?? null;
+    if (from === null) return [];
+    const label = texts.at(`checks.${id}.results.${result.id}.label`);
+    const figure = texts.at(`checks.${id}.results.${result.id}.range.0`);
+    return [
+      {
+        value: convert(from, own, unit),
+        words: {
+          from: [...figure.from, ...label.from],
+          text: `from ${formatQuantity(from, own)}: ${label.text.toLowerCase()}`,
+        },
+      },
+    ];
+  });
 }

@@ -7,7 +7,7 @@ import type { Block, Line, Part, Section, VerdictBox } from './document.ts';
 import { bothUnits } from './found-rows.ts';
 import type { HandOverInput, InspectedPart, OtherWork } from './input.ts';
 import type { LogIndex } from './log-index.ts';
-import type { TreeTexts } from './tree-text.ts';
+import { TreeTexts } from './tree-text.ts';
 import { capital, ended, joined, reckoned, say } from './say.ts';
 
 /** The strictest verdict of all complaints and of the plan, with every reason of that strictness. */
@@ -58,7 +58,7 @@ export function coachPart(
   input: HandOverInput,
   photos: readonly Block[],
 ): Part | null {
-  const texts = cases[0]?.texts;
+  const texts = cases[0]?.texts ?? anyTexts(input);
   const sections: Section[] = [
     ...(input.others ?? [])
       .filter(({ findings }) => findings.length > 0)
@@ -90,6 +90,12 @@ export function coachPart(
     ...photoSection(photos),
   ];
   return sections.length > 0 ? { id: 'coach', title: say('The coach as a whole'), sections } : null;
+}
+
+/** Limits stand in the vocabulary, which every tree brings along. */
+function anyTexts({ trees }: HandOverInput): TreeTexts | undefined {
+  const [first] = trees;
+  return first && new TreeTexts(first[1], first[0]);
 }
 
 function photoSection(blocks: readonly Block[]): Section[] {

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Draft } from '../../electron/host/draft-files.ts';
@@ -35,7 +36,7 @@ export interface FakeHost extends HostClient {
   refusal: string | null;
   packs: readonly PackCard[];
   drafts: readonly Draft[];
-  /** Photos that can be read, by name; none are written. */
+  /** Photos by name. */
   readonly photos: Map<string, HostAnswer<'photos.read'>>;
   /** What comes of installing a pack; a test sets it. */
   install: (replace: boolean) => HostAnswer<'packs.install'>;
@@ -205,8 +206,11 @@ export function fakeHost(settings: Partial<Settings> = {}): FakeHost {
       data: btoa(String.fromCharCode(...fake.made.subarray(at, at + 4))),
       next: at + 4 < fake.made.length ? at + 4 : null,
     }),
-    'photos.write': () => {
-      throw new HostError({ code: 'no-photos', message: 'This machine side keeps no photos.' });
+    'photos.write': ({ type, data }) => {
+      refuseIfTold();
+      const photo = `${createHash('sha256').update(data).digest('hex')}.${type === 'image/jpeg' ? 'jpg' : type.slice(6)}`;
+      fake.photos.set(photo, { type, data });
+      return { photo };
     },
     'photos.read': ({ photo }) => {
       const kept = fake.photos.get(photo);

@@ -1,12 +1,14 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { describe, expect, test } from 'vitest';
-import { readEvent, replay } from '../../shared/visit/index.ts';
+// Pages that come later in the window are read once, before the first test waits for one.
+import '../../renderer/demo/write-demo.ts';
+import '../../renderer/screens/HistoryScreen.svelte';
+import '../../renderer/screens/VisitScreen.svelte';
 import { fakeHost } from './fake-host.ts';
 import { checkOf, COMPLAINT, found, heading, layOut, loaded, openWalk, reading, written } from './walk.ts';
 import { openWindow, press } from './window.ts';
 
 const AIR = 'air-leaks-when-brake-held';
-const GROWL = 'growl-through-floor-at-speed';
 const at = (name: string | RegExp): Promise<HTMLElement> => screen.findByRole('heading', { level: 1, name });
 
 describe('stop first', () => {
@@ -79,7 +81,7 @@ describe('the yard', () => {
     await at('Stay put');
   });
 
-  test('the invented visit is marked as invented, and every entry of its log counts', async () => {
+  test('the invented visit is marked as invented, and shows the whole job', async () => {
     const host = fakeHost();
     await openWindow(host);
     host.refusal = 'The disk is full.';
@@ -91,21 +93,25 @@ describe('the yard', () => {
     expect(host.logs.size).toBe(0);
     host.refusal = null;
     await press('e');
-    const pinned = await loaded(host, GROWL);
+    await at('Invented coach (demo)');
+    expect(host.logs.size).toBe(3);
+    for (const log of host.logs.values())
+      expect(log[0]).toMatchObject({ kind: 'visit.opened', demo: true, coachId: [...host.coaches.keys()][0] });
+    // The one in front is the newest, with its three complaints, and what it holds the coach to.
+    const complaints = screen.getByRole('list', { name: 'Complaints of this visit' });
+    expect(within(complaints).getAllByRole('button')).toHaveLength(3);
+    screen.getByRole('img', { name: /Drive verdict: stay put/i });
+    await fireEvent.click(await screen.findByRole('button', { name: /Its history/ }));
+    await at('Earlier visits');
+    const past = await screen.findByRole('list', { name: 'Visits of this coach, newest first' });
     await waitFor(() => {
-      expect([...host.logs.values()][0]?.at(-1)?.kind).toBe('finding.recorded');
+      expect(within(past).getAllByRole('button')).toHaveLength(3);
     });
-    const events = [...host.logs.values()][0]!.map((record) => readEvent(record));
-    const visit = replay(events, new Map([[pinned.hash, pinned]]));
-    expect(visit.demo).toBe(true);
-    expect(visit.ignored).toEqual([]);
-    expect(visit.complaints).toHaveLength(1);
-    expect(visit.complaints[0]?.trail.length).toBeGreaterThan(0);
-    expect(visit.complaints[0]?.phase).toBe('checking.choosing');
+    await fireEvent.click(within(past).getAllByRole('button')[0]!);
     expect(await screen.findByText(/invented for show/i)).toBeTruthy();
     await fireEvent.click(screen.getByRole('button', { name: 'Yard' }));
-    await at('One visit in the yard');
-    expect(screen.getByText(/^invented for show/i)).toBeTruthy();
+    await at('3 visits in the yard');
+    expect(screen.getAllByText(/^invented for show/i)).toHaveLength(3);
     expect(screen.queryByRole('button', { name: /invented visit/i })).toBeNull();
   });
 });

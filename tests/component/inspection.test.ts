@@ -1,7 +1,17 @@
 import { configure, fireEvent, screen, within } from '@testing-library/svelte';
 import { describe, expect, it } from 'vitest';
+// Pages that come later in the window are read once, before the first test waits for one.
+import '../../renderer/screens/HandOverScreen.svelte';
+import '../../renderer/screens/InspectionScreen.svelte';
+import '../../renderer/screens/plan/ExplainScreen.svelte';
+import '../../renderer/screens/plan/PartsScreen.svelte';
+import '../../renderer/screens/plan/PlanScreen.svelte';
+import '../../renderer/screens/plan/ProofsScreen.svelte';
+import '../../renderer/screens/VisitScreen.svelte';
+import { EVENT_VERSION, newEventId, type VisitEventBody } from '../../shared/visit/index.ts';
+import { fakeHost } from './fake-host.ts';
 import { openWalk, type Walk } from './walk.ts';
-import { press } from './window.ts';
+import { openWindow, press } from './window.ts';
 
 // A page that is fetched later takes its time on a busy machine.
 configure({ asyncUtilTimeout: 15_000 });
@@ -86,5 +96,58 @@ describe('the inspection', () => {
     expect(screen.getAllByText(/393\.47\(e\)/).length).toBeGreaterThan(0);
     await measure({ 'Steer, right': 'a lot' });
     screen.getByText(/“a lot” for steer, right is not a number/);
+  });
+
+  it('[INS-8] holds a visit without a complaint: said on the hub, in the plan and in the report, all reached from the hub', async () => {
+    const host = fakeHost();
+    const bodies: readonly VisitEventBody[] = [
+      { kind: 'visit.opened', coach: 'Invented coach 9', demo: true },
+      {
+        kind: 'inspection.recorded',
+        entry: 'seal@left front',
+        item: 'seal',
+        site: 'left front',
+        state: 'bad',
+        readings: [],
+        note: 'runs down the tyre',
+      },
+    ];
+    host.logs.set(
+      'v-9',
+      bodies.map((body, i) => ({
+        ...{ id: newEventId(1 + i, i, 'seed'), v: EVENT_VERSION, at: `2026-05-13T08:0${i}:00.000Z`, by: 'Mina' },
+        ...body,
+      })),
+    );
+    await openWindow(host);
+    await press('1');
+    await heading(/Invented coach 9/);
+    const said = /Inspection: hub seal, left front: found bad, “runs down the tyre”/;
+    expect((await screen.findAllByText(said)).length).toBe(1);
+    screen.getByRole('img', { name: /Drive verdict: Stay put/i });
+    const rooms = screen.getByRole('list', { name: 'Rooms of this visit' });
+    await fireEvent.click(within(rooms).getByRole('button', { name: /^\d?Plan/ }));
+    await heading(/What is done, in this order/);
+    expect(screen.getAllByText(/Stay put/i).length).toBeGreaterThan(0);
+    await press('1');
+    await press('e');
+    await heading(/The seal lets oil out of the hub/);
+    await press('Escape');
+    await heading(/What is done/);
+    await press('l');
+    await heading(/Parts, ordered once/);
+    await press('Escape');
+    await heading(/What is done/);
+    await press('r');
+    await heading(/Proof and reminders/);
+    await press('Escape');
+    await heading(/What is done/);
+    await press('H');
+    await heading(/Hand-over: Invented coach 9/);
+    const report = screen.getByRole('region', { name: 'The report' });
+    expect(within(report).getAllByText(/Stay put/i).length).toBe(1);
+    within(report).getByText(said);
+    await press('Escape');
+    await heading(/^Invented coach 9/);
   });
 });

@@ -1,18 +1,23 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { openWindow, press } from './window.ts';
+import { found, openWalk } from './walk.ts';
+import { press } from './window.ts';
 import { furnishWorker } from './worker.ts';
 
 beforeEach(() => furnishWorker());
 
-/** From the yard into the invented visit: four findings, made in another order than the tree would ask. */
-async function inDemo(): Promise<void> {
-  await openWindow();
-  await press('e');
+/** Into a visit with four findings, made in another order than the tree would ask. */
+async function inVisit(): Promise<void> {
+  await openWalk('growl-through-floor-at-speed', [
+    found('how-it-came', 'growing'),
+    found('speed-sweep', 'rises-evenly'),
+    found('load-change', 'no-change'),
+    found('sway', 'swells-one-way'),
+  ]);
   await screen.findByRole('button', { name: /why this one/i });
 }
 async function inTree(): Promise<HTMLElement> {
-  await inDemo();
+  await inVisit();
   await press('y');
   expect(await screen.findByRole('heading', { level: 1, name: 'The tree' })).toBeTruthy();
   // The shallow tree is enough here, and a third of the work.
@@ -28,7 +33,7 @@ const says = (tree: HTMLElement): string => current(tree).getAttribute('aria-lab
 
 describe('the tree', () => {
   test('says that it is being drawn up, then begins where the work stands, on the way really taken', async () => {
-    await inDemo();
+    await inVisit();
     await press('y');
     await screen.findByText(/drawing up the tree/i);
     const tree = await screen.findByRole('tree', {}, { timeout: 25_000 });
@@ -150,7 +155,7 @@ describe('the tree', () => {
         this.dispatchEvent(new Event('ended'));
       }
     }
-    await inDemo();
+    await inVisit();
     Object.assign(window, { Worker: Broken });
     await press('y');
     expect((await screen.findByRole('alert')).textContent).toMatch(/cannot be drawn.*no such script.*on disk/i);

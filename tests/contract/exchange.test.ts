@@ -151,6 +151,8 @@ describe('a backup', () => {
   let a: DirectlyReached;
   let b: DirectlyReached;
   const coach = entry('k1', { kind: 'coach.named', name: 'Invented coach 7' });
+  const learner = (id: string, kind = 'learner.opened') => entry(id, { kind, name: 'Invented learner' });
+  const LEARNER = 'learners/l-1/events-aa00.jsonl';
   const settings = {
     light: 'night',
     units: 'metric',
@@ -173,6 +175,7 @@ describe('a backup', () => {
       ['coaches/k-1/events-aa00.jsonl', lines([coach])],
       ['drafts/horn-again/tree.yaml', SMALLEST_TREE],
       ['practice/learner-1.jsonl', lines([{ what: 'an exercise' }])],
+      [LEARNER, lines([learner('l1'), learner('l2', 'drill.answered')])],
     ] as const) {
       mkdirSync(join(a.home, path, '..'), { recursive: true });
       writeFileSync(join(a.home, path), text);
@@ -198,7 +201,7 @@ describe('a backup', () => {
       coaches: 1,
       packs: ['yard-notes'],
       drafts: 1,
-      practice: 1,
+      practice: 2,
       settings: 'taken',
     });
     expect(taken?.visits.map(({ visit }) => visit)).toEqual(['v-own', 'v-sent']);
@@ -230,11 +233,16 @@ describe('a backup', () => {
     );
     mkdirSync(join(b.home, 'drafts/horn-again'), { recursive: true });
     writeFileSync(join(b.home, 'drafts/horn-again/tree.yaml'), 'id: mine\n');
+    mkdirSync(join(b.home, LEARNER, '..'), { recursive: true });
+    writeFileSync(join(b.home, LEARNER), lines([learner('l1'), learner('l3', 'drill.answered')]));
     const before = kept(b.home);
     const { taken, problems } = await takeIn(b.call, bytes, 'backup.restore');
     expect(taken).toMatchObject({ visits: [{ visit: 'v-own' }], unchanged: 1, settings: 'kept', drafts: 0 });
     expect(problems).toMatchObject([{ level: 'warning', code: 'stays-as-it-is', file: 'drafts/horn-again/tree.yaml' }]);
     expect(kept(b.home)).toMatchObject(before);
+    // [EXC-12] the answers of both sides, each once.
+    const { events } = (await b.call('learners.read', { learner: 'l-1' })) as { events: { id: string }[] };
+    expect(events.map(({ id }) => id).sort()).toEqual(['l1', 'l2', 'l3']);
     expect(
       ((await b.call('visits.list', {})) as { visits: { id: string }[] }).visits.map(({ id }) => id).sort(),
     ).toEqual(['v-b', 'v-own', 'v-sent']);

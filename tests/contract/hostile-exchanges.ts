@@ -1,6 +1,7 @@
 import { deflateRawSync } from 'node:zlib';
 import { strToU8, zipSync } from 'fflate';
 import { hashOfFiles } from '../../electron/host/tree-files.ts';
+import { jpeg } from '../unit/photo/crafted.ts';
 import {
   entry,
   ENTRIES,
@@ -364,6 +365,22 @@ export const HOSTILE: readonly (readonly [string, () => Buffer, string, RegExp])
     },
     'wrong-type',
     /ends in \.jpg/,
+  ],
+  [
+    'a photo that tells where it was taken',
+    () => {
+      const bytes = jpeg();
+      return withPhoto(bytes, `${sha(bytes)}.jpg`);
+    },
+    'photo-not-clean',
+    /holds more than the picture/,
+  ],
+  ['a photo that breaks off', () => withPhoto(png(4, 4).subarray(0, -12)), 'photo-not-clean', /breaks off/],
+  [
+    'a learner in a visit',
+    () => withFile('learners/l-1/events-0a.jsonl', lines([entry('l1', { kind: 'learner.opened', name: 'x' })])),
+    'file-not-allowed',
+    /no place in an exported visit/,
   ],
   [
     'a photo under another name',

@@ -112,3 +112,8 @@ export function hoursBars([low, high]: Span, most: number): { readonly sure: num
 export function placeWords({ place, accessSteps }: Pick<PlanLine, 'place' | 'accessSteps'>): string {
   return place ?? (accessSteps.some((step) => step.place !== '') ? 'place not said' : '');
 }
+
+/** Id of a line's heading in the page; a place in the id of a line has spaces, which an id of a page must not have. */
+export function lineAnchor(line: string): string {
+  return `line-${line.replaceAll(/\s+/g, '_')}`;
+}

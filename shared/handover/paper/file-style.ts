@@ -34,6 +34,7 @@ h3{font-size:1rem;border-block-start:2px solid;padding-block-start:.3rem}
 .ho-against{fill:#fff;stroke:#101a1f}
 .ho-reread svg{display:block;inline-size:100%;max-inline-size:26rem}
 .ho-reread text{font-size:12px}
+.ho-edge{fill:none;stroke:#111;stroke-width:1.2;stroke-dasharray:5 3}
 .ho-figure{font-weight:700}
 .ho-first{fill:#fff;stroke:#101a1f;stroke-width:2}
 .ho-last{fill:#101a1f}

@@ -10,10 +10,13 @@ const WIDTH = 356;
 const ROW = 28;
 
 /** Readings of one quantity at one place on lines of one scale: hollow before the last, filled the last. */
-export function rereadFigure({ name, points, unit }: Reread): Element {
+export function rereadFigure({ name, points, edges, unit }: Reread): Element {
   const values = points.map(({ value }) => value);
-  const least = Math.min(...values, 0);
-  const most = Math.max(...values, 0);
+  // A band that begins far beyond every reading would press them together.
+  const reach = 1.5 * Math.max(...values.map(Math.abs));
+  const near = edges.filter(({ value }) => Math.abs(value) <= reach);
+  const least = Math.min(...values, ...near.map(({ value }) => value), 0);
+  const most = Math.max(...values, ...near.map(({ value }) => value), 0);
   const span = most - least || 1;
   const x = (value: number): string => (LEFT + ((value - least) / span) * (RIGHT - LEFT)).toFixed(1);
   const axisY = points.length * ROW + 6;
@@ -25,6 +28,7 @@ export function rereadFigure({ name, points, unit }: Reread): Element {
     el(
       'svg',
       { viewBox: `0 0 ${WIDTH} ${axisY + 26}`, role: 'img', 'aria-label': sentence },
+      ...near.map(({ value }) => el('path', { class: 'ho-edge', d: `M${x(value)} 2V${axisY}` })),
       ...points.flatMap(({ label, figure, value }, i) => {
         const y = i * ROW + 16;
         return [
@@ -44,5 +48,8 @@ export function rereadFigure({ name, points, unit }: Reread): Element {
       el('text', { x: x(most), y: String(axisY + 20), 'text-anchor': 'middle' }, formatNumber(most, unit)),
       el('text', { x: String(FIGURES), y: String(axisY + 20) }, unitOf(unit).symbol),
     ),
+    ...(near.length > 0
+      ? [el('p', { class: 'ho-fine' }, `Dashed: ${near.map(({ words }) => words.text).join('; ')}.`)]
+      : []),
   );
 }

@@ -13,6 +13,8 @@ export interface CheckTools {
   readonly hashOf: (files: Record<string, string>) => string;
   /** Hashes of the trees that the program has itself. */
   readonly known: ReadonlySet<string>;
+  /** Why a photo is not as this program stores one: what it holds beside its picture, or where it is damaged; null = it is. */
+  readonly photoFault: (name: string, bytes: Uint8Array) => string | null;
 }
 
 /** More faults than anybody mends by hand: what comes after is not looked at. */
@@ -141,6 +143,16 @@ export class ExchangeCheck {
     const fault = pictureFault(bytes, name.split('.').at(-1) ?? '');
     // A photo that was taken in once and lies on the disk comes back; it is shown as a picture or not at all.
     if (fault) this.#say(fault.code, path, fault.message, this.#whole && fault.code === 'wrong-type');
+    else {
+      const more = this.#tools.photoFault(name, bytes);
+      if (more !== null)
+        this.#say(
+          'photo-not-clean',
+          path,
+          `The photo is not as Droplight stores one: ${more}. It may say where, when and by whom it was taken. Take it out of the visit where it was made, add it there again as a photo, and export the visit anew.`,
+          this.#whole,
+        );
+    }
     this.#photos.add(name);
   }
 
@@ -149,7 +161,7 @@ export class ExchangeCheck {
       const { records, problems } = readLogLines(path, text, { lenient: this.#whole, of: place.of });
       this.problems.push(...problems);
       if (place.of === 'coaches') this.#coaches.add(place.id);
-      else {
+      else if (place.of === 'visits') {
         this.#visit ??= { id: place.id, records: [] };
         this.#visit.records.push(...records);
       }

@@ -4,7 +4,7 @@ import { EVENT_VERSION } from '../events.ts';
 import { EventError, isKnownKind, readEvent } from '../read-event.ts';
 import { activePart } from './active-text.ts';
 import { DEEPEST, LINE_BYTES } from './limits.ts';
-import { PHOTO_NAME } from './places.ts';
+import { PHOTO_NAME, type LogsOf } from './places.ts';
 
 /** One entry of a log as it came, with its head checked. */
 export type LogRecord = v.InferOutput<typeof head> & Readonly<Record<string, unknown>>;
@@ -26,12 +26,12 @@ const head = v.looseObject({
  * Reads the log of one writer from elsewhere: every line an entry that this program takes.
  *
  * @param lenient  of a backup: what this program left out when it read its own disk is a remark and stays (EXC-8).
- * @param of       entries of a coach have kinds of their own, which are looked at when the coach is opened.
+ * @param of       entries of a coach or learner have kinds of their own, which are looked at when it is opened.
  */
 export function readLogLines(
   path: string,
   text: string,
-  { lenient, of }: { readonly lenient: boolean; readonly of: 'visits' | 'coaches' },
+  { lenient, of }: { readonly lenient: boolean; readonly of: LogsOf },
 ): LogLines {
   const records: LogRecord[] = [];
   const problems: PackProblem[] = [];
@@ -56,7 +56,7 @@ export function readLogLines(
       fault('not-an-entry', `The line is no entry of a log: ${record} Export it anew.`);
       return;
     }
-    if (/^(practice|exercise|drill)\b/.test(record.kind)) {
+    if (of !== 'learners' && /^(practice|exercise|drill)\b/.test(record.kind)) {
       fault(
         'practice-log',
         `“${record.kind}” is an entry of practice: it tells of a simulated coach and is never taken for a visit.`,

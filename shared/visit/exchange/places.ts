@@ -1,11 +1,14 @@
 import { packError, VOCABULARY_NAMES, type PackProblem } from '../../knowledge/pack/index.ts';
 
+/** What has logs in an exchange; learners only in a backup. */
+export type LogsOf = 'visits' | 'coaches' | 'learners';
+
 /** What a file of an exchange is, by its path. */
 export type Place =
   | { readonly kind: 'manifest' }
   | { readonly kind: 'settings' }
-  /** Events of one writer about a visit or a coach. */
-  | { readonly kind: 'log'; readonly of: 'visits' | 'coaches'; readonly id: string; readonly writer: string }
+  /** Events of one writer about a visit, a coach or a learner. */
+  | { readonly kind: 'log'; readonly of: LogsOf; readonly id: string; readonly writer: string }
   | { readonly kind: 'photo'; readonly name: string }
   | { readonly kind: 'tree'; readonly hash: string; readonly file: string }
   /** A file of a pack, a draft or the practice folder, below that folder. */
@@ -16,12 +19,14 @@ const NAME = '[a-z0-9]+(?:-[a-z0-9]+)*';
 const VOCABULARY = `vocabulary/(?:${VOCABULARY_NAMES.join('|')})\\.yaml`;
 const TREE_FILE = `tree\\.yaml|pack\\.yaml|${VOCABULARY}|pictures/${NAME}\\.svg`;
 
-const LOG = new RegExp(`^(visits|coaches)/(${ID})/events-([0-9a-f]{1,40})\\.jsonl$`);
+const LOG = new RegExp(`^(visits|coaches|learners)/(${ID})/events-([0-9a-f]{1,40})\\.jsonl$`);
 const PHOTO = /^photos\/([0-9a-f]{64}\.(?:jpg|png|webp))$/;
 const TREE = new RegExp(`^trees/([0-9a-f]{64})/(${TREE_FILE})$`);
 const PACK = new RegExp(`^packs/(${NAME}/(?:pack\\.yaml|${NAME}/tree\\.yaml|${VOCABULARY}|pictures/${NAME}\\.svg))$`);
 const DRAFT = new RegExp(`^drafts/(${NAME}/tree\\.yaml|${VOCABULARY}|pictures/${NAME}\\.svg)$`);
 const PRACTICE = /^practice\/((?:[a-z0-9][a-z0-9-]{0,79}\/)*[a-z0-9][a-z0-9.-]{0,79}\.jsonl?)$/;
+
+const LOGS: readonly LogsOf[] = ['visits', 'coaches', 'learners'];
 
 /** The path of a photo's name in an event, wherever it stands there. */
 export const PHOTO_NAME = /^[0-9a-f]{64}\.(?:jpg|png|webp)$/;
@@ -35,7 +40,8 @@ export const PHOTO_NAME = /^[0-9a-f]{64}\.(?:jpg|png|webp)$/;
 export function placeOf(path: string, whole: boolean): Place | PackProblem {
   if (path === 'manifest.json') return { kind: 'manifest' };
   const log = LOG.exec(path);
-  if (log) return { kind: 'log', of: log[1] === 'visits' ? 'visits' : 'coaches', id: log[2]!, writer: log[3]! };
+  const of = LOGS.find((each) => each === log?.[1]);
+  if (log && of && (whole || of !== 'learners')) return { kind: 'log', of, id: log[2]!, writer: log[3]! };
   const photo = PHOTO.exec(path);
   if (photo) return { kind: 'photo', name: photo[1]! };
   const tree = TREE.exec(path);

@@ -2,6 +2,7 @@ export * from './events.ts';
 export {
   AXLE_WORDS,
   entryId,
+  heldWhileBad,
   INSPECTION_PARTS,
   SIDES,
   sitesOf,
@@ -28,3 +29,4 @@ export {
   type InspectionState,
   type TemperatureRoundTaken,
 } from './state.ts';
+export { inspectionHolds, inspectionVerdict, type InspectionHold } from './verdict.ts';

@@ -1,4 +1,5 @@
 /** Parts that an inspection goes through, and where on the coach they are. */
+import type { Verdict } from '../../knowledge/tree.ts';
 
 /** The wheel ends in pairs, front to rear; words as the findings of the trees have them. */
 export const WHEEL_AXLES = ['front', 'drive', 'tag'] as const;
@@ -25,6 +26,8 @@ export interface InspectionPart {
   readonly bad: string;
   /** Cannot be seen before something is opened or taken off. */
   readonly closed: boolean;
+  /** What it holds the coach to while it is bad; judgement on the source, as for the walk-round. */
+  readonly holds: Verdict;
   /** Where the words come from. */
   readonly source: string;
 }
@@ -41,6 +44,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'damp film with dust, or warmer than its mate',
     bad: 'oil thrown out, cap open, smoke, or far hotter than its mate',
     closed: false,
+    holds: 'stay-put',
     source: 'common practice; open cap and smoke: a state reprint of the out-of-service list (second hand)',
   },
   {
@@ -51,6 +55,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'blue, checks in patches, near its cast figure',
     bad: 'a crack to the edge or through, hard spots, over its cast figure',
     closed: true,
+    holds: 'stay-put',
     source: 'Appendix A to Part 396, 1.c, second hand; trade article on drums',
   },
   {
@@ -61,6 +66,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'less than 3/8 in left, glazed, uneven',
     bad: 'soaked in oil, loose, cracked to a rivet, under its limit',
     closed: true,
+    holds: 'stay-put',
     source: '49 CFR 393.47(d), Appendix A to Part 396, 1.a(6); the 3/8 in is a band of this program (judgement)',
   },
   {
@@ -71,6 +77,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'damp film with dust, nothing on the lining',
     bad: 'wet and running, or oil on lining or drum; ring grooved so that a nail catches',
     closed: true,
+    holds: 'stay-put',
     source: 'common practice; wet lining: Appendix A to Part 396, 1.a(6)(b)',
   },
   {
@@ -81,6 +88,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'straw colour, light marks, end play near its band',
     bad: 'pitted, flaked, blue, turned in the hub, dry or burnt',
     closed: true,
+    holds: 'stay-put',
     source: 'damage names after ISO 15243; signs are common practice',
   },
   {
@@ -91,6 +99,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'stroke near its limit or unlike its mate',
     bad: 'over its limit, hisses, clamp or bracket loose',
     closed: false,
+    holds: 'stay-put',
     source: '49 CFR 393.47(e); Appendix A to Part 396, 1.a(3) to (5)',
   },
   {
@@ -101,6 +110,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'outer cover cracked or scuffed, no cord in sight',
     bad: 'cord showing, bulge, leak, kink, or a spliced piece',
     closed: false,
+    holds: 'stay-put',
     source: 'Appendix A to Part 396, 1.d, second hand',
   },
   {
@@ -111,6 +121,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'uneven wear, fine cracks, old date code',
     bad: 'cord, bulge, leak, under its tread limit, loose or missing nut, cracked wheel',
     closed: false,
+    holds: 'stay-put',
     source: '49 CFR 393.75, 393.205',
   },
   {
@@ -121,6 +132,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'cracks in the cover, old by its date',
     bad: 'cord showing, blister, bubbles, worn through at the piston',
     closed: false,
+    holds: 'creep-to-safe-place',
     source: 'common practice; 49 CFR 393.207(f) from memory',
   },
   {
@@ -139,6 +151,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'rubber cracked at the edge, hardly moves',
     bad: 'torn, pressed out, metal to metal, over 1/8 in by bar; rod or bracket cracked',
     closed: false,
+    holds: 'creep-to-safe-place',
     source: '49 CFR 570.61(a), read; the 1/8 in is common practice',
   },
   {
@@ -149,6 +162,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'damp, or colder than its mate',
     bad: 'oil on its body, loose eye, broken mount',
     closed: false,
+    holds: 'drive-and-book',
     source: '49 CFR 570.61(b), read; warm or cold by hand: a field manual, second hand',
   },
   {
@@ -159,6 +173,7 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     watch: 'boot torn, no play yet',
     bad: 'over 1/8 in by hand, nut or clamp moves, crack',
     closed: false,
+    holds: 'stay-put',
     source: 'Appendix A to Part 396, 7.g and h, from memory',
   },
 ];
@@ -171,4 +186,9 @@ export function sitesOf(part: InspectionPart): readonly string[] {
 /** Id of the entry for a part at a place. */
 export function entryId(item: string, site: string): string {
   return `${item}@${site}`;
+}
+
+/** What a part of a kind holds the coach to while it is bad; a kind that nobody described holds as "creep" (judgement). */
+export function heldWhileBad(item: string): Verdict {
+  return INSPECTION_PARTS.find((each) => each.item === item)?.holds ?? 'creep-to-safe-place';
 }

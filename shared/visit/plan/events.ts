@@ -33,6 +33,7 @@ const KINDS: ReadonlySet<string> = new Set<PlanEventBody['kind']>([
   'plan.decided',
   'plan.urgency-set',
   'plan.place-set',
+  'plan.photo-added',
   'plan.figure-set',
   'plan.basis-set',
   'plan.done',
@@ -83,6 +84,8 @@ export type PlanEventBody =
       readonly words: string;
     }
   | { readonly kind: 'plan.place-set'; readonly line: string; readonly place: string }
+  /** A picture of what the line is about, for the customer. */
+  | { readonly kind: 'plan.photo-added'; readonly line: string; readonly photo: string }
   /** A figure of a calculation: `about` is the proposal's words, or "rebuild". */
   | {
       readonly kind: 'plan.figure-set';
@@ -173,6 +176,7 @@ export const planEventSchemas = [
     words: text,
   }),
   v.strictObject({ ...head, kind: v.literal('plan.place-set'), line: id, place: text }),
+  v.strictObject({ ...head, kind: v.literal('plan.photo-added'), line: id, photo: id }),
   v.strictObject({
     ...head,
     kind: v.literal('plan.figure-set'),

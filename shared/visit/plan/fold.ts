@@ -48,6 +48,11 @@ export function foldPlan(state: PlanState, event: VisitEvent): PlanState {
     }
     case 'plan.place-set':
       return said(state, event.line, { ...saidOf(state, event.line), place: event.place });
+    case 'plan.photo-added': {
+      const before = saidOf(state, event.line);
+      const others = (before.photos ?? []).filter(({ photo }) => photo !== event.photo);
+      return said(state, event.line, { ...before, photos: [...others, { photo: event.photo, at, by }] });
+    }
     case 'plan.figure-set': {
       const before = saidOf(state, event.line);
       const figures = { ...before.figures.get(event.about), [event.figure]: event.value ?? undefined };

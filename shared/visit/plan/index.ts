@@ -1,4 +1,5 @@
 export { isPlanEvent, planEventSchemas, URGENCIES, type FigureId, type PlanEventBody, type Urgency } from './events.ts';
+export { partKey } from './cost-band.ts';
 export { explanationOf, type Explanation, type Rival } from './explain.ts';
 export { foldPlan } from './fold.ts';
 export { isDescribed } from './inspected-work.ts';

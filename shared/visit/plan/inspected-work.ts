@@ -1,4 +1,4 @@
-import type { CauseHazard, Verdict } from '../../knowledge/tree.ts';
+import type { CauseHazard } from '../../knowledge/tree.ts';
 import type { Span } from './plan.ts';
 
 /** What is done about an item that the inspection found bad, when no complaint brought it up. */
@@ -6,8 +6,6 @@ export interface InspectedWork {
   readonly does: string;
   readonly plain: string;
   readonly hazard: CauseHazard;
-  /** Until it is done. */
-  readonly verdict: Verdict;
   readonly ifLeft: string;
   /** State of the vocabulary. */
   readonly access: string;
@@ -22,16 +20,12 @@ export interface InspectedWork {
   readonly partOf: RegExp;
 }
 
-/**
- * Kinds of items. Minutes, verdicts and what goes together are judgement of common practice, no source: brakes and wheel
- * ends hold the coach where it stands.
- */
+/** Kinds of items. Minutes and what goes together are judgement of common practice, no source. */
 const WORK: Readonly<Record<string, InspectedWork>> = {
   bearing: {
     does: 'Renew inner and outer bearing with cups and seal; set end play by dial gauge',
     plain: 'The bearing that carries the wheel is worn; left alone the hub overheats and the wheel can be lost.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'days to weeks, less once it runs hot',
     access: 'hub-open',
     minutes: [60, 180],
@@ -53,7 +47,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Open the hub, renew what is marked in bearing and seal; set end play by dial gauge',
     plain: 'The hub is not as it has to be; it carries the wheel.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'days to weeks, less once it runs hot',
     access: 'hub-open',
     minutes: [45, 180],
@@ -75,7 +68,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the hub seal, look at what it runs on, and clean or renew oiled lining',
     plain: 'The seal lets oil out of the hub: the bearing runs dry and the oil reaches the brake.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'hours to weeks, by how much it loses',
     access: 'hub-open',
     minutes: [30, 75],
@@ -93,7 +85,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the brake drum; both of the axle when one is over the limit',
     plain: 'The drum that the brake presses against is past what it may be.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'it can crack at a hard stop',
     access: 'wheel-off',
     minutes: [30, 75],
@@ -107,7 +98,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Reline both wheels of the axle; measure the drums',
     plain: 'The brake lining is worn, oiled or torn, and the wheel brakes less than it has to.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'it wears to the metal, sooner with every stop',
     access: 'wheel-off',
     minutes: [60, 150],
@@ -121,7 +111,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the brake chamber, the spring half caged first; the same size on both ends of the axle',
     plain: 'The air chamber that works the brake of this wheel is not fit for use.',
     hazard: 'danger',
-    verdict: 'stay-put',
     ifLeft: 'it can fail at the next application',
     access: 'under-coach',
     minutes: [45, 120],
@@ -135,7 +124,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the hose with its fittings, and cure what it rubbed on',
     plain: 'The hose is cracked, chafed or swollen, and can burst.',
     hazard: 'danger',
-    verdict: 'creep-to-safe-place',
     ifLeft: 'it bursts without more warning; what it carries decides what happens then',
     access: 'under-coach',
     minutes: [20, 60],
@@ -149,7 +137,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the air spring, and cure what killed it; both of the axle if of one age',
     plain: 'The air spring that carries this corner is worn or perished and can burst.',
     hazard: 'danger',
-    verdict: 'creep-to-safe-place',
     ifLeft: 'it can burst; the coach then drops onto its stops',
     access: 'wheel-off',
     minutes: [60, 150],
@@ -163,7 +150,6 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     does: 'Renew the bushes of that axle as a set, tightened at ride height',
     plain: 'The rubber that holds the axle in its place has worn.',
     hazard: 'damage',
-    verdict: 'drive-and-book',
     ifLeft: 'months; the axle wanders, the tyres wear and the brackets crack',
     access: 'under-coach',
     minutes: [60, 240],
@@ -173,6 +159,45 @@ const WORK: Readonly<Record<string, InspectedWork>> = {
     proof: ['Prise again: no movement.', 'The same road as before.'],
     partOf: /bush/,
   },
+  tyre: {
+    does: 'Renew the tyre or wheel; both of the axle if they differ in age or size',
+    plain: 'The tyre or the wheel is not fit for use: it can burst, or the wheel can come loose.',
+    hazard: 'danger',
+    ifLeft: 'it can burst, or the wheel can come off, without more warning',
+    access: 'wheel-off',
+    minutes: [30, 60],
+    parts: ['tyre'],
+    alsoWhileOpen: ['the mate of a dual pair', 'wheel studs and nuts', 'valve'],
+    rebuild: 'Replace',
+    proof: ['Nuts at their torque, and again after 50 to 100 miles.', 'Pressures cold, next morning.'],
+    partOf: /tyre/,
+  },
+  damper: {
+    does: 'Renew the shock absorbers of that axle as a pair',
+    plain: 'The shock absorber no longer holds the wheel down.',
+    hazard: 'damage',
+    ifLeft: 'weeks to months; tyres wear in patches, the coach floats and takes longer to stop on a rough road',
+    access: 'under-coach',
+    minutes: [30, 90],
+    parts: ['pair of shock absorbers'],
+    alsoWhileOpen: ['bushes of their eyes', 'brackets, by eye for cracks'],
+    rebuild: 'Replace',
+    proof: ['Dry after a week.', 'Warm by hand on both sides after a drive.'],
+    partOf: /shock absorber|damper/,
+  },
+  'steering-joint': {
+    does: 'Renew the joint with its nut and pin; align the axle after',
+    plain: 'A joint between steering wheel and road wheels has play; it can come apart.',
+    hazard: 'danger',
+    ifLeft: 'it can come apart without more warning; the wheels then no longer follow',
+    access: 'under-coach',
+    minutes: [45, 150],
+    parts: ['steering joint', 'cotter pin'],
+    alsoWhileOpen: ['the joint at the other end', 'boots', 'alignment'],
+    rebuild: 'Replace; bent or welded parts are never put back',
+    proof: ['No play by hand with the engine running.', 'Straight on the same road as before.'],
+    partOf: /joint|tie rod|drag link|king ?pin/,
+  },
 };
 
 /** An item of a kind that nobody has described: taken as one that can hurt people until somebody says otherwise. */
@@ -180,7 +205,6 @@ const OTHER: InspectedWork = {
   does: 'Put right what the inspection found',
   plain: 'The inspection found this not fit for use.',
   hazard: 'danger',
-  verdict: 'creep-to-safe-place',
   ifLeft: 'Not known for this kind of part.',
   access: 'parked',
   minutes: [0, 0],

@@ -1,5 +1,6 @@
 import type { AccessState } from '../../knowledge/vocabulary.ts';
 import type { DraftLine } from './draft-line.ts';
+import { heldWhileBad } from '../inspection/items.ts';
 import { inspectedWork } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
 import { itemLine } from './line-id.ts';
@@ -85,7 +86,7 @@ function lineOf(item: InspectedItem, states: readonly AccessState[]): DraftLine 
     rebuildWords: bad ? work.rebuild : '',
     meanwhile: bad
       ? meanwhileOf(
-          work.verdict,
+          heldWhileBad(item.item),
           work.hazard === 'danger'
             ? `The inspection found the ${name}${item.site ? `, ${item.site},` : ''} bad, and this part can hurt people.`
             : `The inspection found the ${name} bad.`,

@@ -1,5 +1,6 @@
 import type { AccessState } from '../../knowledge/vocabulary.ts';
 import type { PinnedTree } from '../pinned-tree.ts';
+import { holdOf } from '../hold.ts';
 import type { VisitState } from '../state.ts';
 import { accessSteps, needsPlace, stepMinutes } from './access-steps.ts';
 import { addedDraft } from './added-lines.ts';
@@ -10,9 +11,9 @@ import type { DraftLine } from './draft-line.ts';
 import { unprovenLines } from './fold.ts';
 import type { InspectedItem } from './inspected.ts';
 import { withItemLines } from './item-lines.ts';
-import { strictestOf } from './meanwhile.ts';
+import { meanwhileOf, strictestOf } from './meanwhile.ts';
 import { isInWork, notOpenedWarnings, partsList } from './parts-list.ts';
-import type { LineDecision, LineProof, Meanwhile, Plan, PlanLine, PlanWarning, Span } from './plan.ts';
+import type { LineDecision, LineProof, Meanwhile, Plan, PlanLine, PlanWarning, Reason, Span } from './plan.ts';
 import { REBUILD, rebuildChoice } from './rebuild.ts';
 import { reminderProposals } from './reminders.ts';
 import { renewProposal } from './renew-while-open.ts';
@@ -83,7 +84,7 @@ export function planOf(
     hours,
     ...(band ? { costBand: band } : {}),
     parts: partsList(lines, state, inspection),
-    meanwhile: strictestOf([...holding, ...open]),
+    meanwhile: strictestOf([...heldBySheets(visit), ...holding, ...open]),
     reminders: state.reminders,
     reminderProposals: reminderProposals(working, state.reminders),
     // As the closing counts them, also when what a line came from is no longer there.
@@ -103,7 +104,7 @@ function finish(
   inspection: readonly InspectedItem[],
   warnings: PlanWarning[],
 ): PlanLine {
-  const said: SaidOfLine = state.said.get(draft.id) ?? { figures: new Map() };
+  const said = saidNow(draft, state, inspection);
   const place = said.place === undefined ? draft.place : said.place.trim() === '' ? null : said.place;
   const steps = draft.access === undefined ? [] : accessSteps(draft.states, draft.access, place, draft.id);
   const accessMinutes = stepMinutes(steps);
@@ -136,7 +137,7 @@ function finish(
     plain: draft.plain,
     asked: draft.asked,
     place,
-    why: draft.why,
+    why: [...draft.why, ...photoReasons(said)],
     hazard: draft.hazard,
     danger: draft.danger,
     ifLeft: draft.ifLeft,
@@ -173,6 +174,33 @@ function finish(
     ...(decision ? { decision } : {}),
     proof,
   };
+}
+
+/** What the sheets of the visit hold the coach to, with or without a complaint. */
+function heldBySheets(visit: VisitState): Meanwhile[] {
+  const hold = holdOf(visit);
+  if (!hold) return [];
+  const said = meanwhileOf(hold.verdict, hold.because);
+  return [hold.doNow === '' ? said : { ...said, doNow: hold.doNow }];
+}
+
+/** What people said of a line; work on a part that was found bad after it was done counts no more. */
+function saidNow({ id, from }: DraftLine, state: PlanState, inspection: readonly InspectedItem[]): SaidOfLine {
+  const said: SaidOfLine = state.said.get(id) ?? { figures: new Map() };
+  const item = from.kind === 'inspection' ? inspection.find((each) => each.id === from.item) : undefined;
+  if (!said.done || !item || item.at <= (said.proven?.at ?? said.done.at)) return said;
+  return {
+    figures: said.figures,
+    ...(said.decision ? { decision: said.decision } : {}),
+    ...(said.urgency ? { urgency: said.urgency } : {}),
+    ...(said.place === undefined ? {} : { place: said.place }),
+    ...(said.photos ? { photos: said.photos } : {}),
+  };
+}
+
+/** Pictures that were added to a line, as what it rests on. */
+function photoReasons({ photos = [] }: SaidOfLine): Reason[] {
+  return photos.map(({ photo, at, by }) => ({ text: 'photo', limits: [], photos: [photo], at, by }));
 }
 
 /** Own work of hours that include access; hours of nothing stay nothing. */

@@ -26,6 +26,7 @@ export function refusesPlan(
     case 'plan.decided':
     case 'plan.urgency-set':
     case 'plan.place-set':
+    case 'plan.photo-added':
     case 'plan.figure-set':
       return isKnown(state, event.line) ? null : NOT_HERE;
     case 'plan.basis-set':

@@ -35,6 +35,8 @@ export interface SaidOfLine {
   readonly urgency?:
     { readonly urgency: Urgency; readonly words: string; readonly at: string; readonly by: string } | undefined;
   readonly place?: string;
+  /** Pictures added to the line, each once. */
+  readonly photos?: readonly { readonly photo: string; readonly at: string; readonly by: string }[];
   readonly done?: { readonly words: string; readonly minutes?: number; readonly at: string; readonly by: string };
   readonly proven?:
     | {

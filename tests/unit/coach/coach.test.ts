@@ -323,6 +323,46 @@ describe('history', () => {
     });
   });
 
+  it('[COA-11] figures of the sheets: each reading of a part, what came of an air step, the marks of a drive', () => {
+    const psi = (value: number) => ({ value, unit: 'psi' });
+    const gauge = (of: string, value: number, unit: string): VisitEventBody => ({
+      kind: 'road.noted',
+      drive: 'd',
+      entry: { kind: 'gauge', gauge: of, reading: { value, unit } },
+    });
+    const events = visit([
+      { kind: 'visit.opened', coach: 'Invented coach', demo: true },
+      {
+        kind: 'inspection.recorded',
+        entry: 'e',
+        item: 'bearing',
+        site: 'left front',
+        state: 'good',
+        readings: [{ what: 'end-play', reading: { value: 0.003, unit: 'in' } }],
+      },
+      { kind: 'air-test.begun', setup: { builtYear: 1987, system: 'dual', springBrakes: true, towedUnits: 0 } },
+      { kind: 'air-test.recorded', step: 'governor-cut-out', readings: { 'cut-out': psi(120), 'cut-in': psi(102) } },
+      { kind: 'air-test.recorded', step: 'parking-valve', readings: { popped: psi(33) } },
+      { kind: 'road.begun', drive: 'd', driver: 'Ada', writer: 'Ben' },
+      ...[gauge('speed', 0, 'mph'), gauge('oil', 60, 'psi'), gauge('coolant', 180, 'degF'), gauge('speed', 60, 'mph')],
+      ...[gauge('oil', 50, 'psi'), gauge('oil', 45, 'psi'), gauge('coolant', 90, 'degC'), gauge('speed', 0, 'mph')],
+      ...[gauge('oil', 120, 'kPa'), gauge('oil', 20, 'psi'), gauge('air', 105, 'psi')],
+    ]);
+    expect(
+      visitRecord(events).readings.map(({ tree, check, site, value, unit }) => [tree, check, site, value, unit]),
+    ).toEqual([
+      ['sheet/inspection', 'end-play', 'left front', 0.003, 'in'],
+      ['sheet/air-test', 'cut-out and cut-in of the compressor, cut-in', null, 102, 'psi'],
+      ['sheet/air-test', 'cut-out and cut-in of the compressor, cut-out', null, 120, 'psi'],
+      ['sheet/air-test', 'parking knob comes out by itself', null, 33, 'psi'],
+      // 90 °C are 194 °F, more than 180; cold oil before is none of them; 120 kPa are 17.4 psi, less than 20.
+      ['sheet/road', 'coolant-most', null, 90, 'degC'],
+      ['sheet/road', 'oil-driven', null, 45, 'psi'],
+      ['sheet/road', 'oil-standing', null, 120, 'kPa'],
+      ['sheet/road', 'air-least', null, 105, 'psi'],
+    ]);
+  });
+
   it('[COA-10] a trend joins shared checks and units of one quantity, and keeps places and differences apart', () => {
     const past = (
       finding: string,

@@ -40,9 +40,10 @@ function blockText(block: Block): string[] {
     case 'weights':
       return [block.caption.text, ...block.rows.map(({ finding, words }) => `  ${finding.text} => ${words.text}`)];
     case 'rereads':
-      return block.figures.flatMap(({ name, points, unit }) => [
+      return block.figures.flatMap(({ name, points, edges, unit }) => [
         `${name.text} (${unit})`,
         ...points.map(({ label, figure, value }) => `  ${label.text}: ${figure.text} at ${value}`),
+        ...edges.map(({ value, words }) => `  | ${value}: ${words.text}`),
       ]);
     case 'photos':
       return block.photos.map(({ caption, photo }) => `[${photo.slice(0, 8)}] ${caption.text}`);

@@ -5,11 +5,14 @@ import { isUnit } from '../../../shared/units/index.ts';
 import {
   entryId,
   heldAgainst,
+  holdOf,
   hubPairVerdict,
+  inspectionHolds,
   INSPECTION_PARTS,
   notOpenedYet,
   oddEnds,
   pairsOf,
+  planOf,
   QUANTITIES,
   quantityOf,
   readEvent,
@@ -240,5 +243,55 @@ describe('[INS-6] which end stands out', () => {
     expect(hubPairVerdict(front!)).toMatchObject({ verdict: 'caution' });
     const [half] = pairsOf(of([readings[0]!]), hub);
     expect(hubPairVerdict(half!)).toBeNull();
+  });
+});
+
+describe('[INS-8] [INS-9] what it holds the coach to', () => {
+  const visit = (bodies: readonly VisitEventBody[]) => replay(sheetLog([OPENED, ...bodies]), new Map());
+  const holds = (bodies: readonly VisitEventBody[]) => {
+    const { inspection, plan } = visit(bodies);
+    return inspectionHolds(inspection, plan).map(({ of: id, verdict }) => [id, verdict]);
+  };
+  const bad = (item: string) => entry(item, 'left drive', { state: 'bad' });
+  it.each(INSPECTION_PARTS.map(({ item, holds: verdict }) => [item, verdict] as const))(
+    '%s bad: %s, good: nothing',
+    (item, verdict) => {
+      expect(holds([bad(item)])).toEqual(verdict === 'drive-and-book' ? [] : [[`${item}@left drive`, verdict]]);
+      expect(holds([bad(item), entry(item, 'left drive')])).toEqual([]);
+    },
+  );
+  it('a kind that nobody described holds as creep; the strictest stands first and is the verdict of the plan without a complaint', () => {
+    expect(holds([bad('luggage-door'), bad('hub')])).toEqual([
+      ['hub@left drive', 'stay-put'],
+      ['luggage-door@left drive', 'creep-to-safe-place'],
+    ]);
+    const state = visit([bad('luggage-door'), bad('hub')]);
+    expect(holdOf(state)).toMatchObject({ verdict: 'stay-put', because: 'Inspection: hub, left drive: found bad.' });
+    expect(planOf(state, new Map()).meanwhile).toMatchObject({ verdict: 'stay-put' });
+    expect(planOf(visit([entry('hub', 'left drive')]), new Map()).meanwhile).toBeNull();
+  });
+  it('a figure holds whatever was said of the part: beyond its limit as bad, too close to call as creep', () => {
+    expect(holds([measured('end-play', 'left front', 0.02)])).toEqual([['bearing@left front', 'stay-put']]);
+    expect(holds([measured('lining-left', 'left front', 0.21875, { lining: 'drum-one-strip' })])).toEqual([
+      ['lining@left front', 'creep-to-safe-place'],
+    ]);
+    expect(holds([entry('lining', 'left tag', { facts: { oily: 'yes' } })])).toEqual([['lining@left tag', 'stay-put']]);
+    expect(holds([measured('end-play', 'left front', 0.02), measured('end-play', 'left front', 0.003)])).toEqual([]);
+  });
+  it('a hub far hotter than its mate holds until it is read again', () => {
+    const hot = [measured('hub-heat', 'left front', 170), measured('hub-heat', 'right front', 100)];
+    expect(holds(hot)).toEqual([['hub@left front', 'stay-put']]);
+    expect(holds([...hot, measured('hub-heat', 'left front', 118)])).toEqual([]);
+  });
+  it('work on its own line lifts it once it is proven; found bad after that, it holds again, and the line is to do', () => {
+    const line = 'item:hose@left drive';
+    const done: VisitEventBody = { kind: 'plan.done', line, words: 'renewed' };
+    const proven: VisitEventBody = { kind: 'plan.proven', line, outcome: 'held', words: 'dry' };
+    expect(holds([bad('hose'), done])).toHaveLength(1);
+    expect(holds([bad('hose'), done, { ...proven, outcome: 'did-not-hold' }])).toHaveLength(1);
+    expect(holds([bad('hose'), done, proven])).toEqual([]);
+    const again = visit([bad('hose'), done, proven, bad('hose')]);
+    expect(holdOf(again)?.verdict).toBe('stay-put');
+    expect(planOf(again, new Map(), again.inspection.items).lines[0]?.proof.state).toBe('to-do');
   });
 });

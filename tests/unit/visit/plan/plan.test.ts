@@ -120,6 +120,15 @@ describe('[PLN-2] [PLN-17] why', () => {
   });
 });
 
+it('[PLN-19] a picture added to a line stands among its reasons, once, and changes nothing else', () => {
+  const photo: VisitEventBody = { kind: 'plan.photo-added', line: BEARING, photo: 'p.jpg' };
+  const before = planned(trees, growlConcluded()).line('front-bearing');
+  const { line } = planned(trees, [...growlConcluded(), photo, photo]);
+  expect(line('front-bearing').why.flatMap(({ photos }) => photos)).toEqual(['p.jpg']);
+  expect({ ...line('front-bearing'), why: [] }).toEqual({ ...before, why: [] });
+  expect(readEvent(JSON.parse(JSON.stringify({ ...log([photo])[0] })))).toMatchObject(photo);
+});
+
 describe('[PLN-3] [PLN-4] order and access', () => {
   it('danger first, and every step is opened once and in one go', () => {
     const { plan } = planned(
@@ -162,10 +171,10 @@ describe('[PLN-5] [PLN-6] urgency and driving', () => {
     expect(planned(trees, [...growlConcluded(), decided(BEARING, 'declined')]).plan.meanwhile).toEqual(before);
   });
   it('the strictest of inspection and complaints counts, and nothing says that the coach is in order', () => {
-    expect(planned(trees, [], [item('hose', 'left drive')]).plan.meanwhile?.verdict).toBe('creep-to-safe-place');
-    expect(planned(trees, [], [item('hose', 'left drive'), item('drum', 'left tag')]).plan.meanwhile?.verdict).toBe(
-      'stay-put',
-    );
+    expect(planned(trees, [], [item('air-spring', 'left drive')]).plan.meanwhile?.verdict).toBe('creep-to-safe-place');
+    expect(
+      planned(trees, [], [item('air-spring', 'left drive'), item('drum', 'left tag')]).plan.meanwhile?.verdict,
+    ).toBe('stay-put');
     const watch = planned(trees, [], [item('lining', 'left drive', 'watch')]).line('lining-left-drive');
     expect(watch.meanwhile.because).toMatch(/What was not looked at is not known/);
   });

@@ -24,7 +24,11 @@ export const CALCULATIONS = {
     settings: {},
     means: 'pressure at night and in the morning to the loss in 12 h',
   },
-  'gauge-against-gauge': { unit: 'psi', settings: {}, means: 'pairs of readings of two gauges to their difference' },
+  'gauge-against-gauge': {
+    unit: 'psi',
+    settings: { as: ['first-over-second', 'either-way'] },
+    means: 'pairs of readings of two gauges to their difference',
+  },
   'pushrod-stroke': { unit: 'in', settings: {}, means: 'strokes of the wheel ends to the worst against its limit' },
   'end-play': { unit: 'in', settings: {}, means: 'repeated movements of the dial to the end play' },
   'wheel-ends-compared': {
@@ -57,7 +61,7 @@ export const CALCULATIONS = {
   'side-to-side': {
     unit: 'percent',
     settings: {},
-    means: 'left and right of each axle to the largest difference in per cent of the mean',
+    means: 'left and right of each axle to the largest difference in per cent of both together',
   },
 } as const satisfies Readonly<Record<string, CalculationFacts>>;
 

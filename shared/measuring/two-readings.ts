@@ -79,10 +79,10 @@ export function lossOver(
 }
 
 /**
- * Left against right of one axle in per cent of their mean.
+ * Left against right of one axle in per cent of both together.
  *
  * @param lookUncertainty  one standard uncertainty of a weight or reading.
- * @source 200·|l − r|/(l + r); first order (GUM).
+ * @source 100·|l − r|/(l + r); first order (GUM).
  */
 export function sideToSide(left: number, right: number, lookUncertainty: number): Outcome<WorkedFigure, OutOfRange> {
   const bad = outOfRange(
@@ -94,7 +94,7 @@ export function sideToSide(left: number, right: number, lookUncertainty: number)
   const sum = left + right;
   return {
     ok: true,
-    value: (200 * Math.abs(left - right)) / sum,
-    uncertainty: (400 * lookUncertainty * Math.hypot(left, right)) / sum ** 2,
+    value: (100 * Math.abs(left - right)) / sum,
+    uncertainty: (200 * lookUncertainty * Math.hypot(left, right)) / sum ** 2,
   };
 }

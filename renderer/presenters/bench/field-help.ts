@@ -94,7 +94,7 @@ const HELP: Readonly<Record<string, FieldHelp>> = {
   'wear.limit': { where: 'The limit of that part, from the pages above or the book.' },
   'wear.give': { where: 'How closely a reading can be read: a thirty-second for a rule.', typical: [0.001, 0.06] },
   'wear.firstAt': { where: 'Odometer on the invoice or in the history of the coach.', typical: [1000, 2000000] },
-  'wear.first': { where: 'The size then.' },
+  'wear.first': { where: 'The size that was written down then.' },
   'wear.secondAt': { where: 'Odometer now.', typical: [1000, 2000000] },
   'wear.second': { where: 'The size now, read in the same way.' },
   'wear.yearly': { where: 'Odometer now less that of a year ago.', typical: [2000, 60000] },

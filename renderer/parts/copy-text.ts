@@ -15,7 +15,7 @@ export async function copyText(text: string): Promise<boolean> {
     area.className = 'vh';
     document.body.append(area);
     area.select();
-    // Old, and the only one that asks for no permission.
+    // eslint-disable-next-line @typescript-eslint/no-deprecated -- old, and the only way that asks for no permission
     const done = document.execCommand('copy');
     area.remove();
     return done;

@@ -21,7 +21,7 @@ export const CONTENT_SECURITY_POLICY = [
 /** Only the microphone, and only for the own page, which asks for it when its button is pressed. */
 const PERMISSIONS_POLICY = [
   'microphone=(self)',
-  ...['camera', 'geolocation', 'display-capture', 'usb', 'serial', 'hid', 'midi', 'bluetooth', 'payment'].map(
+  ...['camera', 'geolocation', 'display-capture', 'usb', 'serial', 'hid', 'midi', 'payment'].map(
     (feature) => `${feature}=()`,
   ),
 ].join(', ');

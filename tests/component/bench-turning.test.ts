@@ -1,7 +1,7 @@
 import { fireEvent, screen } from '@testing-library/svelte';
 import { describe, expect, test, vi } from 'vitest';
 import { spectrumJob, type SpectrumAnswer, type SpectrumTask } from '../../renderer/workers/spectrum-job.ts';
-import { atBench, choose, fill, prepareBench, reasons, region, textOf, type } from './bench-window.ts';
+import { atBench, choose, prepareBench, reasons, region, textOf, type } from './bench-window.ts';
 import { tonesInNoise, wavFile } from './sounds.ts';
 import { press } from './window.ts';
 

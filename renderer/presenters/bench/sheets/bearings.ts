@@ -1,6 +1,6 @@
-import { bearingRates, cardanJoint, type BearingRates } from '../../../../shared/measuring/index.ts';
+import { bearingRates, cardanJoint } from '../../../../shared/measuring/index.ts';
 import { digits } from '../figure-kinds.ts';
-import { refused, type BenchForm } from '../form.ts';
+import { refused } from '../form.ts';
 import { Given, source, type Asked, type Sheet } from '../sheet.ts';
 
 const GEOMETRY: readonly Asked[] = [
@@ -56,19 +56,6 @@ const GEOMETRY: readonly Asked[] = [
     where: 'In a hub the cups turn with the wheel; on a shaft the cone turns.',
   },
 ];
-
-/** The rates of the bearing that is typed; null while they cannot be told. For the drawing over an envelope spectrum. */
-export function bearingOf(form: BenchForm): { readonly rates: BearingRates; readonly hz: number } | null {
-  const given = new Given(form, GEOMETRY);
-  if (given.trouble) return null;
-  const rates = bearingRates({
-    rollers: given.figure('bearing.rollers'),
-    rollerDiameter: given.figure('bearing.roller'),
-    pitchDiameter: given.figure('bearing.pitch'),
-    contactAngleDeg: given.figure('bearing.angle'),
-  });
-  return rates.ok ? { rates, hz: given.figure('bearing.hz') } : null;
-}
 
 export const BEARING_SHEET: Sheet = {
   id: 'bearing-rates',

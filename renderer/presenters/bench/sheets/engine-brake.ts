@@ -174,10 +174,10 @@ export const COAST_SHEET: Sheet = {
     const missing = runs.find((run) => typeof run === 'string');
     if (missing !== undefined) return { kind: 'waiting', words: missing };
     const found = runs.filter((run) => typeof run !== 'string').map(retardingPower);
-    const no = found.find((each) => !each.ok);
-    if (no && !no.ok) return refused(no);
-    const [out, back] = found.filter((each) => each.ok);
+    const [out, back] = found;
     if (!out || !back) return { kind: 'waiting', words: 'Both directions are needed.' };
+    if (!out.ok) return refused(out);
+    if (!back.ok) return refused(back);
     const power = (kw: number): string => shown(kw, 'power', form.system);
     if (!together(out, back))
       return {

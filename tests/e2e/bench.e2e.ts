@@ -250,7 +250,7 @@ test('a microphone that is not allowed is said in words; one that is allowed hea
     await hearing.keyboard.press('m');
     await expect(hearing.locator('h1')).toHaveText('Air leak-down');
     await changing(hearing, () => hearing.keyboard.press('0'));
-    await hearing.getByLabel('Show', { exact: true }).selectOption('500');
+    await hearing.getByLabel('Show', { exact: true }).selectOption('300');
     const record = hearing.getByRole('button', { name: /Record by microphone/ });
     await record.click();
     await expect(hearing.getByText(/Recording, \d+ s of at most/)).toBeVisible();

@@ -7,7 +7,7 @@ import {
   UnitError,
   type UnitSystem,
 } from '../../shared/units/index.ts';
-import { convertedReading, type Reading } from '../../shared/visit/index.ts';
+import { convertedReading, type Observation, type Reading } from '../../shared/visit/index.ts';
 import { readingDoubt, readingWords } from './presenters.ts';
 
 /** A reading held against the bands of its check, in words for the screen. */
@@ -17,6 +17,8 @@ export interface JudgedReading {
   /** Two standard uncertainties, nineteen times in twenty, in the unit typed. */
   readonly give: string;
   readonly instrument: string;
+  /** What it was worked out of; empty where it was read as it is. */
+  readonly observations: readonly Observation[];
 }
 
 /** Null when the reading cannot be used with this check. */
@@ -34,7 +36,10 @@ export function judgedReading(
       bands: readBands(check, value, uncertainty, range),
       words: readingWords(check, reading, system, vocabulary),
       give: formatQuantity(give, reading.unit),
-      instrument: vocabulary.instruments.get(reading.instrument ?? check.measure.instrument)?.name ?? 'instrument',
+      instrument: reading.worked
+        ? 'way of measuring'
+        : (vocabulary.instruments.get(reading.instrument ?? check.measure.instrument)?.name ?? 'instrument'),
+      observations: reading.worked?.observations ?? [],
     };
   } catch (problem) {
     if (problem instanceof ReadingError || problem instanceof UnitError) return null;
@@ -58,10 +63,18 @@ export function parseReading(
           ? 'Type the reading first, for example 3.4 or 2 1/4.'
           : `“${text}” is not a number. Type it like 3.4 or 2 1/4.`,
     };
-  const reading = { value, unit };
+  return fittingReading(check, { value, unit }, vocabulary);
+}
+
+/** A reading as one that the check can take, or the doubt about it. */
+export function fittingReading(
+  check: Check,
+  reading: Reading,
+  vocabulary: Vocabulary,
+): { readonly reading: Reading | null; readonly doubt: string | null } {
   try {
     const converted = convertedReading(check, reading, vocabulary);
-    const doubt = readingDoubt(value, unit, converted);
+    const doubt = readingDoubt(reading.value, reading.unit, converted);
     if (doubt !== null) return { reading: null, doubt };
     readBands(check, converted.value, converted.uncertainty, converted.range);
     return { reading, doubt: null };

@@ -34,7 +34,6 @@ import {
   type VisitEventBody,
   type VisitState,
 } from '../../shared/visit/index.ts';
-import type { BenchTask } from '../presenters/bench/task.ts';
 import { Ahead } from './ahead.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { JobPlan } from './job-plan.svelte.ts';
@@ -296,27 +295,13 @@ export class AppState {
     this.screen = screen;
   }
 
-  /** To the bench, and back to where it was called from; with the check that it measures for, if there is one. */
-  toBench(task: BenchTask | null = null): void {
+  /** To the bench, and back to where it was called from. */
+  toBench(): void {
     const fromCoach = this.screen === 'profile';
     this.bench.from = fromCoach ? 'profile' : this.screen === 'yard' || !this.complaint ? 'yard' : 'work';
     const coach = fromCoach ? this.coaches.openId : this.bench.from === 'work' ? this.visit?.arrival.coachId : null;
     void this.#guard(() => this.coaches.startBench(this.bench, coach ?? null));
-    this.bench.task = task;
-    if (task) {
-      this.bench.page = 'leak';
-      if (task.brake !== null) this.bench.choose('leak.brake', task.brake);
-    }
     this.go('bench');
-  }
-
-  /** Gives a figure of the bench to the check that asked for it. */
-  handBack(text: string, unit: string): void {
-    const { task } = this.bench;
-    if (!task) return;
-    this.bench.handed = { check: task.check, text, unit };
-    this.bench.task = null;
-    this.go('work');
   }
 
   /** The page that the browser's back or forward button leads to. */

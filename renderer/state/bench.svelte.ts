@@ -2,16 +2,15 @@ import type { UnitSystem } from '../../shared/units/index.ts';
 import type { BenchStart } from '../../shared/coach/index.ts';
 import type { PressureMark } from '../../shared/measuring/index.ts';
 import { EMPTY_ENTRY, type BenchForm, type Entry } from '../presenters/bench/form.ts';
-import type { BenchTask } from '../presenters/bench/task.ts';
+import { BENCH_PAGE_IDS, type BenchPage } from '../presenters/bench/page-ids.ts';
+import type { WorkedReading } from '../presenters/bench/calculation-sheets.ts';
+import { keepBench, keptBench } from './kept-bench.ts';
 import type { RecordedSpectrum } from '../workers/spectrum-job.ts';
 
-export type BenchPage =
-  'leak' | 'build' | 'bands' | 'flow' | 'stroke' | 'lining' | 'heat' | 'endplay' | 'orders' | 'sound';
-
+/** A figure of the bench on its way to a check of the open complaint. */
 export interface HandedReading {
   readonly check: string;
-  readonly text: string;
-  readonly unit: string;
+  readonly worked: WorkedReading;
 }
 
 /** Where the analysis of a recording stands. */
@@ -43,8 +42,27 @@ export class Bench {
   sound = $state.raw<SoundState>({ kind: 'none' });
   /** Ends the running analysis; null when none runs. */
   stopSound: (() => void) | null = null;
-  task = $state.raw<BenchTask | null>(null);
   handed = $state.raw<HandedReading | null>(null);
+  /** The check of a complaint whose observations the fields hold; null where they belong to none. */
+  measuredFor = $state<string | null>(null);
+
+  constructor() {
+    const kept = keptBench();
+    if (!kept) return;
+    this.page = BENCH_PAGE_IDS.find((each) => each === kept.page) ?? 'leak';
+    this.entries = kept.entries;
+    this.choices = kept.choices;
+    this.marks = kept.marks;
+    this.holdFrom = kept.holdFrom;
+    this.taps = kept.taps;
+    this.measuredFor = kept.measuredFor;
+  }
+
+  /** Keeps fields, marks and the running hold over a reload; a recording is not kept. Called inside an effect. */
+  keep(): void {
+    const { page, entries, choices, marks, holdFrom, taps, measuredFor } = this;
+    keepBench({ page, entries, choices, marks, holdFrom, taps, measuredFor });
+  }
 
   entry(name: string): Entry {
     return this.entries[name] ?? EMPTY_ENTRY;
@@ -85,6 +103,25 @@ export class Bench {
     this.choices = { ...Object.fromEntries(choices), ...this.#put.choices };
     const fields = figures.length + chosen.length;
     this.startedFrom = coach && fields > 0 ? { coach: coach.name, fields } : null;
+  }
+
+  /**
+   * Makes room for the observations of a check: what was seen for another one must not become its reading.
+   *
+   * @param seen  whether a field holds something seen, not something that the coach is.
+   * @returns false where the fields hold this check's observations already.
+   */
+  beginFor(key: string, seen: (field: string) => boolean): boolean {
+    if (this.measuredFor === key) return false;
+    this.measuredFor = key;
+    const kept = <T>(of: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
+      Object.fromEntries(Object.entries(of).filter(([name]) => !seen(name)));
+    this.entries = kept(this.entries);
+    this.choices = kept(this.choices);
+    this.marks = [];
+    this.holdFrom = null;
+    this.taps = [];
+    return true;
   }
 
   /** What the presenters read. */

@@ -1,3 +1,5 @@
+import { MICROPHONE_MARK } from '../../shared/host/microphone.ts';
+
 /** A recording from the microphone, or why there is none. */
 export type Recording =
   | { readonly ok: true; readonly samples: Float64Array; readonly sampleRateHz: number }
@@ -6,6 +8,8 @@ export type Recording =
 export interface RunningRecording {
   /** Ends it; the sound follows. */
   finish(): void;
+  /** Ends it and throws the sound away. */
+  drop(): void;
   readonly result: Promise<Recording>;
 }
 
@@ -17,11 +21,14 @@ export interface RunningRecording {
  */
 export async function recordSound(): Promise<RunningRecording | { readonly ok: false; readonly words: string }> {
   let stream: MediaStream;
+  // The desktop window lets nothing hear unless the address says that this page asks.
+  markAddress(MICROPHONE_MARK);
   try {
     stream = await navigator.mediaDevices.getUserMedia({
       audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false },
     });
   } catch (problem) {
+    markAddress('');
     return { ok: false, words: refusalWords(problem) };
   }
   const parts: Blob[] = [];
@@ -31,15 +38,27 @@ export async function recordSound(): Promise<RunningRecording | { readonly ok: f
     recorder.addEventListener('stop', () => resolve(), { once: true });
   });
   recorder.start();
+  let dropped = false;
+  const finish = (): void => {
+    if (recorder.state !== 'inactive') recorder.stop();
+  };
   return {
-    finish: () => {
-      if (recorder.state !== 'inactive') recorder.stop();
+    finish,
+    drop: () => {
+      dropped = true;
+      finish();
     },
     result: ended.then(async () => {
       for (const track of stream.getTracks()) track.stop();
+      markAddress('');
+      if (dropped) return { ok: false, words: 'Thrown away; nothing was kept.' };
       return decoded(new Blob(parts, { type: recorder.mimeType }));
     }),
   };
+}
+
+function markAddress(mark: string): void {
+  history.replaceState(history.state, '', `${location.pathname}${location.search}${mark}`);
 }
 
 async function decoded(blob: Blob): Promise<Recording> {

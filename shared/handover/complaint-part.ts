@@ -4,7 +4,7 @@ import { nothingSpeaks, type ComplaintCase, type Standing } from './complaint-ca
 import { correctionBlocks, proofBlocks } from './correction-blocks.ts';
 import type { Block, Line, Part, Section } from './document.ts';
 import { beliefLines, weightRows } from './evidence-rows.ts';
-import { byLine, checkLine, heldLine, noteLines, resultLine } from './found-rows.ts';
+import { byLine, checkLine, heldLine, noteLines, resultLine, workedLines } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import { told, type LogIndex } from './log-index.ts';
 import { limitList } from './limit-list.ts';
@@ -68,7 +68,14 @@ function foundBlocks(one: ComplaintCase, log: LogIndex, input: HandOverInput): B
             head: ['Check', 'Result', 'Held against', 'By'],
             rows: trail.map((finding) => [
               checkLine(one, finding, log),
-              joined([capital(resultLine(one, finding, log, input)), ...noteLines(finding, log)], ' '),
+              joined(
+                [
+                  capital(resultLine(one, finding, log, input)),
+                  ...workedLines(finding, log),
+                  ...noteLines(finding, log),
+                ],
+                ' ',
+              ),
               heldLine(one, finding, input.reader),
               byLine(finding, log, input),
             ]),

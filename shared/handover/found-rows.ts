@@ -68,12 +68,8 @@ function bandOf(one: ComplaintCase, check: Check, reading: Reading): Line | null
     const { result, tooClose } = readBands(check, value, uncertainty, range);
     const give = formatQuantity(convertDifference(2 * uncertainty, check.measure.unit, reading.unit), reading.unit);
     const instrument = reading.instrument ?? check.measure.instrument;
-    const by = say(
-      reckoned(`give or take ${give}`, 'band', one.complaint.id),
-      ' (',
-      one.texts.at(`instruments.${instrument}.name`),
-      ')',
-    );
+    const own = reckoned(`give or take ${give}`, 'band', one.complaint.id);
+    const by = reading.worked ? own : say(own, ' (', one.texts.at(`instruments.${instrument}.name`), ')');
     const label = one.texts.at(`checks.${check.id}.results.${result}.label`);
     return tooClose ? say(by, ': too close to call, nearest “', label, '”') : say(by, ': ', label);
   } catch (problem) {
@@ -110,4 +106,12 @@ export function byLine(
 /** Notes of a finding, each in quotation marks. */
 export function noteLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
   return finding.notes.map((note) => log.said(`“${note}”`, finding.id));
+}
+
+/** What a reading was worked out of, as it was written down; nothing for one that was read as it is. */
+export function workedLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
+  const worked = finding.value.kind === 'reading' ? finding.value.reading.worked : undefined;
+  if (!worked || worked.observations.length === 0) return [];
+  const seen = worked.observations.map(({ what, said }) => `${what}: ${said}`).join('; ');
+  return [say('(worked out of: ', log.said(seen, finding.id, FINDING), ')')];
 }

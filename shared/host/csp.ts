@@ -18,9 +18,18 @@ export const CONTENT_SECURITY_POLICY = [
   'trusted-types svelte-trusted-html droplight-worker',
 ].join('; ');
 
+/** Only the microphone, and only for the own page, which asks for it when its button is pressed. */
+const PERMISSIONS_POLICY = [
+  'microphone=(self)',
+  ...['camera', 'geolocation', 'display-capture', 'usb', 'serial', 'hid', 'midi', 'payment'].map(
+    (feature) => `${feature}=()`,
+  ),
+].join(', ');
+
 /** Headers of every answer of both carriers. */
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'Content-Security-Policy': CONTENT_SECURITY_POLICY,
+  'Permissions-Policy': PERMISSIONS_POLICY,
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Opener-Policy': 'same-origin',

@@ -81,7 +81,7 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
       measure = { ...body.measure, unit: unitOf(unit).id };
     }
   }
-  const { timer, site, results, varies } = body;
+  const { timer, site, results, varies, calculation } = body;
   return {
     id: body.id,
     name: body.name,
@@ -103,5 +103,6 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
     ...(site === undefined ? {} : { site }),
     ...(varies === undefined ? {} : { varies }),
     ...(measure === undefined ? {} : { measure }),
+    ...(calculation === undefined ? {} : { calculation }),
   };
 }

@@ -1,5 +1,6 @@
 /** Shape of the knowledge files on disk. What belongs together across values is checked by `read-tree.ts` and the lint. */
 import * as v from 'valibot';
+import { CALCULATION_IDS } from '../measuring/index.ts';
 import { INCH_PARTS } from '../units/index.ts';
 import { CHECK_HAZARDS, ROLES, SITE_KINDS, VERDICTS } from './tree.ts';
 import { STATUSES } from './vocabulary.ts';
@@ -21,6 +22,9 @@ const fileName = v.pipe(v.string(), v.regex(/^[a-z0-9-]+\.svg$/, 'a plain .svg f
 const result = v.strictObject({ id, label: text, says: v.optional(texts), range: v.optional(range) });
 const measure = v.strictObject({ unit: text, of: v.optional(v.string(), ''), instrument: id });
 
+/** The calculation that makes the reading from raw observations, and what the check settles beforehand. */
+const calculation = v.strictObject({ use: v.picklist(CALCULATION_IDS), set: v.optional(v.record(id, id), {}) });
+
 const checkBody = {
   id,
   name: text,
@@ -38,6 +42,7 @@ const checkBody = {
   varies: v.optional(text),
   limits: v.optional(v.array(id), []),
   measure: v.optional(measure),
+  calculation: v.optional(calculation),
   results: v.pipe(v.array(result), v.minLength(2, 'at least two results')),
 };
 

@@ -2,6 +2,7 @@
  * The knowledge of one kind of complaint, as the rest of the program sees it: read, checked, shared checks filled in.
  * `read-tree.ts` makes it from `tree.yaml`; nothing else constructs one outside tests.
  */
+import type { CalculationId } from '../measuring/index.ts';
 import type { Blocks } from './blocks.ts';
 
 /** Features of a coach that decide whether something applies: feature → values that fit. All features must fit, any value. */
@@ -100,6 +101,13 @@ export interface Prerequisite {
   readonly results: readonly string[];
 }
 
+/** A calculation of `shared/measuring`, named by a check. */
+export interface CheckCalculation {
+  readonly use: CalculationId;
+  /** Settings of the calculation that the check fixes. */
+  readonly set: Readonly<Record<string, string>>;
+}
+
 export interface Check {
   readonly id: string;
   readonly name: string;
@@ -132,6 +140,8 @@ export interface Check {
   readonly limits: readonly string[];
   /** Present for a measuring check. */
   readonly measure?: Measure;
+  /** The calculation that makes the reading from raw observations; absent = the reading is read as it is. */
+  readonly calculation?: CheckCalculation;
   /** At least two, in the order of the file. */
   readonly results: readonly Result[];
   /**

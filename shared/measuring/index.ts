@@ -186,3 +186,21 @@ export { tyreRefill } from './tyre-refill.ts';
 export { recordingFits, type Recording, type RecordingRefusal } from './recording-fitness.ts';
 export { bestReplacementAge } from './replacement-age.ts';
 export { judgeTread, type TreadReading } from './tyre-tread.ts';
+export {
+  beatAtSpeed,
+  buildUpFromMarks,
+  dropsPerMinute,
+  lashOn20In,
+  perThousandMiles,
+  ratioOfTimes,
+  type FillMarks,
+} from './by-hand.ts';
+export {
+  CALCULATION_IDS,
+  CALCULATIONS,
+  calculationFacts,
+  type CalculationFacts,
+  type CalculationId,
+} from './calculations.ts';
+export { meanOfRepeats, widestSpread, type WorkedFigure } from './repeats.ts';
+export { againstBook, differenceOfPairs, lossOver, sideToSide, type BookForm } from './two-readings.ts';

@@ -11,7 +11,7 @@ import type { InspectionEventBody } from './inspection/events.ts';
 import type { Reading } from './reading.ts';
 import type { RoadEventBody } from './road/events.ts';
 
-export type { Reading } from './reading.ts';
+export type { Observation, Reading, Worked } from './reading.ts';
 import type { ArrivalEventBody } from './arrival/events.ts';
 
 /** Version of this list. A log of a newer version is opened read-only with a message; older ones are migrated. */

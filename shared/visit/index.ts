@@ -6,6 +6,7 @@ export {
   EVENT_VERSION,
   type EventHead,
   type EventOf,
+  type Observation,
   type Reading,
   type RecordedValue,
   type VisitEvent,

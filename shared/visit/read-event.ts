@@ -22,7 +22,17 @@ const id = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
 const text = v.pipe(v.string(), v.maxLength(10_000));
 const ids = v.array(id);
 const number = v.pipe(v.number(), v.finite());
-const reading = v.strictObject({ value: number, unit: v.string(), instrument: v.optional(v.string()) });
+const worked = v.strictObject({
+  calculation: id,
+  observations: v.pipe(v.array(v.strictObject({ what: text, said: text })), v.maxLength(500)),
+  uncertainty: v.pipe(number, v.minValue(0)),
+});
+const reading = v.strictObject({
+  value: number,
+  unit: v.string(),
+  instrument: v.optional(v.string()),
+  worked: v.optional(worked),
+});
 const value = v.variant('kind', [
   v.strictObject({ kind: v.literal('result'), result: id }),
   v.strictObject({ kind: v.literal('reading'), reading }),

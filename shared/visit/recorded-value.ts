@@ -10,7 +10,8 @@ import type { RecordedValue, Reading } from './events.ts';
 export type ConvertedReading = Extract<FindingValue, { kind: 'reading' }>;
 
 /**
- * A reading as typed → in the unit of the check, with the instrument's uncertainty and range in the same unit.
+ * A reading as typed → in the unit of the check, with its uncertainty and the instrument's range in the same unit. The
+ * uncertainty is the instrument's, or that of the calculation which the reading was worked out by.
  *
  * @throws {UnitError} when the unit does not measure what the check measures.
  */
@@ -24,7 +25,9 @@ export function convertedReading(check: Check, reading: Reading, vocabulary: Voc
   return {
     kind: 'reading',
     value: convert(reading.value, reading.unit, measure.unit),
-    uncertainty: convertDifference(instrument.uncertainty, instrument.unit, measure.unit),
+    uncertainty: reading.worked
+      ? convertDifference(reading.worked.uncertainty, reading.unit, measure.unit)
+      : convertDifference(instrument.uncertainty, instrument.unit, measure.unit),
     range: [
       convert(instrument.range[0], instrument.unit, measure.unit),
       convert(instrument.range[1], instrument.unit, measure.unit),

@@ -23,6 +23,7 @@ import {
 import { beliefTimes } from './belief.ts';
 import { firstScreen, isBuilt, windowSize } from './window.ts';
 import { listTimes } from './lists.ts';
+import { benchFigures } from './measuring.ts';
 
 function medianMs(run: () => unknown, times = 60, before = 20): number {
   for (let i = 0; i < before; i++) run();
@@ -155,6 +156,8 @@ line(
   10,
   'ms',
 );
+
+await benchFigures(line);
 
 const lists = await listTimes();
 line('list of 10,000 visits', lists.again, 300, 'ms');

@@ -18,6 +18,7 @@ export function furnishWindow(): void {
     });
   window.scrollTo = () => undefined;
   history.replaceState(null, '');
+  sessionStorage.clear();
 }
 
 /** Draws the whole window over a machine side and waits for the yard. */

@@ -229,6 +229,48 @@ it.each(Object.keys(PERMISSIONS))('the permission %s is refused, asked for or lo
   }
 });
 
+it('sound alone is granted, to the own main frame, and only while the page of recordings asks', async () => {
+  const { page } = running;
+  const contents = running.window.webContents;
+  const check = (permission: 'media', origin: string, details: object): boolean | undefined =>
+    defaultSession.permissionCheckHandler?.(contents as never, permission, origin, details as never);
+  const asked = (details: object): boolean[] => {
+    const answers: boolean[] = [];
+    defaultSession.permissionRequestHandler?.(
+      contents as never,
+      'media',
+      (granted) => answers.push(granted),
+      details as never,
+    );
+    return answers;
+  };
+  const own = { isMainFrame: true, requestingUrl: 'droplight://app/index.html', mediaTypes: ['audio'] };
+  const look = { isMainFrame: true, mediaType: 'audio' };
+  // Not while the page does not ask.
+  expect(asked(own)).toEqual([false]);
+  expect(check('media', 'droplight://app', look)).toBe(false);
+  await page.evaluate(() => history.replaceState(history.state, '', '#microphone'));
+  await expect.poll(() => contents.getURL()).toContain('#microphone');
+  expect(asked(own)).toEqual([true]);
+  expect(check('media', 'droplight://app', look)).toBe(true);
+  // Nothing with a picture in it, no frame, nobody else.
+  for (const details of [
+    { ...own, mediaTypes: ['video'] },
+    { ...own, mediaTypes: ['audio', 'video'] },
+    { ...own, mediaTypes: [] },
+    { ...own, isMainFrame: false },
+    { ...own, requestingUrl: ELSEWHERE },
+    { ...own, requestingUrl: 'droplight://other/' },
+  ])
+    expect(asked(details), JSON.stringify(details)).toEqual([false]);
+  expect(check('media', ELSEWHERE, look)).toBe(false);
+  expect(check('media', 'droplight://app', { ...look, isMainFrame: false })).toBe(false);
+  expect(check('media', 'droplight://app', { ...look, mediaType: 'video' })).toBe(false);
+  await page.evaluate(() => history.replaceState(history.state, '', location.pathname));
+  await expect.poll(() => contents.getURL()).not.toContain('#');
+  expect(asked(own)).toEqual([false]);
+});
+
 describe('the machine side answers only the main frame of its own window', () => {
   const refused = {
     fault: { code: 'host-refused', message: expect.stringContaining('Nothing was written') as unknown },

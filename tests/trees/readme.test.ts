@@ -14,6 +14,7 @@ import {
   VERBAL_SCALE,
   VERDICTS,
 } from '../../shared/knowledge/index.ts';
+import { CALCULATIONS } from '../../shared/measuring/index.ts';
 import { treeFile } from '../../shared/knowledge/schema.ts';
 import { casesOf, fixture, fixtureVocabulary } from './fixtures.ts';
 import { shippedTrees } from '../shipped-trees.ts';
@@ -62,6 +63,16 @@ describe('[KNO-18] how to write a tree', () => {
     for (const { code, level, looksFor } of LINT_RULES)
       expect(rows.get(`\`${code}\`${level === 'warning' ? ' (warning)' : ''}`)?.[0], code).toBe(looksFor);
     for (const code of EXCEPTION_CODES) expect(readme).toContain(`\`${code}\``);
+  });
+  it('[KNO-19] every calculation stands there with its unit, its meaning and what may be fixed', () => {
+    for (const [id, { unit, means, settings }] of Object.entries(CALCULATIONS))
+      expect(rows.get(`\`${id}\``), id).toEqual([
+        unit,
+        means,
+        Object.entries<readonly string[]>(settings)
+          .map(([setting, allowed]) => `\`${setting}\`: ${allowed.join(', ')}`)
+          .join('; ') || '–',
+      ]);
   });
   it('every key that a tree, a cause, a check or a stop rule may have is explained', () => {
     const { causes, checks, stopRules } = treeFile.entries;

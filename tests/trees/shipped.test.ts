@@ -10,6 +10,8 @@ import {
   vocabularyFrom,
   type TreeData,
 } from '../../shared/knowledge/index.ts';
+import { CALCULATION_IDS, CALCULATIONS } from '../../shared/measuring/index.ts';
+import { unitOf } from '../../shared/units/index.ts';
 import { shippedTrees } from '../shipped-trees.ts';
 
 const { trees, vocabulary, problems } = await shippedTrees();
@@ -24,6 +26,16 @@ describe('the shipped trees', () => {
     expect(all.filter(({ level }) => level === 'error').map(formatProblem)).toEqual([]);
     expect(shipped).toHaveLength(trees.size);
     expect(shipped).toHaveLength(16);
+  });
+  it('[KNO-19] every calculation makes the reading of some check, in the quantity that the check measures', () => {
+    const used = new Map<string, number>();
+    for (const { id, calculation, measure } of shipped.flatMap(({ checks }) => checks)) {
+      if (!calculation) continue;
+      used.set(calculation.use, (used.get(calculation.use) ?? 0) + 1);
+      expect(unitOf(CALCULATIONS[calculation.use].unit).quantity, id).toBe(unitOf(measure!.unit).quantity);
+    }
+    expect([...used.keys()].sort()).toEqual([...CALCULATION_IDS].sort());
+    expect([...used.values()].reduce((a, b) => a + b, 0)).toBeGreaterThanOrEqual(45);
   });
   it('[HOST-18] come back from JSON as they were', () => {
     for (const tree of shipped) {

@@ -1,54 +1,13 @@
-import {
-  DIAL_UNCERTAINTY_IN,
-  judgeEndPlay,
-  nutProcedure,
-  torqueAgainst,
-  type NutSystem,
-} from '../../../shared/measuring/index.ts';
+import { nutProcedure, torqueAgainst, type NutSystem } from '../../../shared/measuring/index.ts';
 import { formatQuantity } from '../../../shared/units/index.ts';
 import { shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
-import { heldView, type HeldView } from './held.ts';
 
 export const END_PLAY_CAUTIONS: readonly string[] = [
   'Axle on stands rated for it, the other wheels chocked at the front and at the back. Never under a jack alone.',
   'Release a parking brake on this axle only when the coach cannot roll.',
   'Keep fingers out between hub and stand; the wheel turns.',
 ];
-
-export const END_PLAY_STEPS: readonly string[] = [
-  'Indicator base on hub or drum, plunger on the spindle end, in line with the spindle.',
-  'Push in at 3 and 9 o’clock while turning the wheel a little; set the dial to zero.',
-  'Pull out in the same way. The whole movement is the end play.',
-];
-
-const REDO = {
-  'preload-not-known': 'No movement may be heavy preload, which burns a bearing. Adjust again from the start.',
-  'too-loose': 'Too loose. Adjust again from the start.',
-} as const;
-
-export interface EndPlayView {
-  readonly low: HeldView;
-  readonly high: HeldView;
-  readonly redo: string | null;
-}
-
-export function endPlayView(form: BenchForm): Shown<EndPlayView> {
-  const unitised = form.choice('endplay.unitised') === 'yes';
-  const read = new FormReader(form);
-  const value = read.figure('endplay.value', 'end play', 'length');
-  const trouble = unitised ? null : read.trouble();
-  if (trouble) return trouble;
-  const found = judgeEndPlay(value, DIAL_UNCERTAINTY_IN, unitised);
-  return found.ok
-    ? {
-        kind: 'shown',
-        low: heldView(value, DIAL_UNCERTAINTY_IN, found.low, form.system),
-        high: heldView(value, DIAL_UNCERTAINTY_IN, found.high, form.system),
-        redo: found.redo === null ? null : REDO[found.redo],
-      }
-    : refused(found);
-}
 
 export const SPINDLES: readonly (readonly [NutSystem['spindle'], string])[] = [
   ['steer', 'Steer'],

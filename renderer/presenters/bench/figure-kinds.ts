@@ -15,6 +15,15 @@ export type FigureKind =
   | 'frequency'
   | 'torque'
   | 'percent'
+  | 'weight'
+  | 'feet'
+  | 'hours'
+  | 'force'
+  | 'power'
+  | 'fluid'
+  | 'fluid-use'
+  | 'viscosity'
+  | 'angle'
   | 'plain';
 
 interface KindUnits {
@@ -38,6 +47,15 @@ const KINDS: Readonly<Record<FigureKind, KindUnits>> = {
   torque: { base: 'lb-ft', us: 'lb-ft', metric: 'N·m', choices: ['lb-ft', 'N·m'] },
   rotation: { base: 'rpm', us: 'rpm', metric: 'rpm', choices: ['rpm'] },
   frequency: { base: 'Hz', us: 'Hz', metric: 'Hz', choices: ['Hz'] },
+  weight: { base: 'lb', us: 'lb', metric: 'kg', choices: ['lb', 'kg'] },
+  feet: { base: 'ft', us: 'ft', metric: 'm', choices: ['ft', 'm'] },
+  hours: { base: 'h', us: 'h', metric: 'h', choices: ['h', 'min'] },
+  force: { base: 'lbf', us: 'lbf', metric: 'N', choices: ['lbf', 'N'] },
+  power: { base: 'kW', us: 'hp', metric: 'kW', choices: ['hp', 'kW'] },
+  fluid: { base: 'qt', us: 'qt', metric: 'L', choices: ['qt', 'L', 'gal'] },
+  'fluid-use': { base: 'qt/1000mi', us: 'qt/1000mi', metric: 'L/1000km', choices: ['qt/1000mi', 'L/1000km'] },
+  viscosity: { base: 'mm²/s', us: 'mm²/s', metric: 'mm²/s', choices: ['mm²/s'] },
+  angle: { base: 'deg', us: 'deg', metric: 'deg', choices: ['deg'] },
   percent: { base: '%', us: '%', metric: '%', choices: ['%'] },
   plain: { base: '', us: '', metric: '', choices: [''] },
 };
@@ -45,6 +63,9 @@ const KINDS: Readonly<Record<FigureKind, KindUnits>> = {
 /** Cubic inches in a US gallon, by its definition; kilometres in a mile, by the definition of the inch. */
 const IN3_PER_GAL = 231;
 const KM_PER_MI = 1.609344;
+/** Units that only the bench has, in the base unit of their kind: the pound and the foot by definition, 550 ft·lbf/s. */
+const OWN: Readonly<Record<string, number>> = { kg: 1 / 0.45359237, m: 1 / 0.3048, hp: 0.745699872 };
+const BARE: readonly string[] = ['', 'in³', 'mi', 'km', '%', 'lb', 'kg', 'ft', 'm', 'hp', 'kW', 'mm²/s'];
 
 /** Units that a field of this kind can be typed in, with what is printed for each. */
 export function unitsOfKind(kind: FigureKind): readonly { readonly id: string; readonly label: string }[] {
@@ -62,6 +83,8 @@ export function toBase(value: number, unit: string, kind: FigureKind): number {
   if (unit === base || kind === 'percent' || kind === 'plain') return value;
   if (kind === 'volume') return (unit === 'gal' ? value : convert(value, 'L', 'gal')) * IN3_PER_GAL;
   if (kind === 'distance') return value / KM_PER_MI;
+  const own = OWN[unit];
+  if (own !== undefined) return value * own;
   return convert(value, unit, base);
 }
 
@@ -74,6 +97,10 @@ export function shown(value: number, kind: FigureKind, system: UnitSystem): stri
   if (kind === 'distance') return `${grouped(system === 'us' ? value : value * KM_PER_MI)} ${unit}`;
   if (kind === 'percent') return `${digits(value, 1)} %`;
   if (kind === 'plain') return digits(value, 2);
+  if (BARE.includes(unit)) {
+    const figure = value / (OWN[unit] ?? 1);
+    return `${Math.abs(figure) >= 100 ? grouped(figure) : digits(figure, 1)} ${unit}`;
+  }
   return formatQuantity(value, KINDS[kind].base, system);
 }
 
@@ -96,6 +123,6 @@ export function minutesAndSeconds(seconds: number): string {
 }
 
 function labelOf(id: string): string {
-  if (id === '' || id === 'in³' || id === 'mi' || id === 'km' || id === '%') return id;
+  if (BARE.includes(id)) return id;
   return unitOf(id).symbol;
 }

@@ -9,6 +9,7 @@ import {
 import { formatNumber, convert } from '../../../shared/units/index.ts';
 import { digits, minutesAndSeconds, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
+import { place, ticks, type PlotAxes } from './plot-axes.ts';
 import { differenceInUnits, heldView, inUnits, type HeldView } from './held.ts';
 
 export const BRAKE_STATES: readonly (readonly [BrakeState, string])[] = [
@@ -48,8 +49,6 @@ export interface LeakView {
   readonly rate: LeakRate;
   /** In place of the rate where the drop is lost in the reading. */
   readonly below: string | null;
-  /** The rate as a figure for a check that asked for it. */
-  readonly handed: { readonly text: string; readonly unit: string };
 }
 
 export function brakeOf(form: BenchForm): BrakeState {
@@ -73,7 +72,6 @@ export function leakView(form: BenchForm, marks: readonly PressureMark[]): Shown
   });
   if (!found.ok) return refused(found);
   const { rate, judgement } = found;
-  const unit = form.system === 'us' ? 'psi/min' : 'kPa/min';
   const hold =
     judgement.decision === 'too-close'
       ? holdTimeMin(Math.max(0, rate.ratePsiPerMin), judgement.limit.value, reading)
@@ -87,7 +85,6 @@ export function leakView(form: BenchForm, marks: readonly PressureMark[]): Shown
     below: rate.told
       ? null
       : `The drop is lost in the reading: the rate is below ${inUnits(rate.belowPsiPerMin, 'psi/min', form.system)}, nineteen times in twenty.`,
-    handed: { text: formatNumber(convert(rate.ratePsiPerMin, 'psi/min', unit), unit), unit },
   };
 }
 
@@ -146,8 +143,7 @@ export interface PressurePlotView {
   readonly fit: string | null;
   /** The line that would just keep the limit, from the fitted start. */
   readonly limit: string | null;
-  readonly xTicks: readonly { readonly at: number; readonly words: string }[];
-  readonly yTicks: readonly { readonly at: number; readonly words: string }[];
+  readonly axes: PlotAxes;
   readonly spoken: string;
 }
 
@@ -170,8 +166,8 @@ export function pressurePlot(
   const yTicks = ticks(convert(lowest, 'psi', unit), convert(highest, 'psi', unit), 5);
   const from = convert(yTicks[0]!, unit, 'psi');
   const to = convert(yTicks.at(-1)!, unit, 'psi');
-  const x = (timeS: number): number => round(PLOT.left + ((PLOT.right - PLOT.left) * timeS) / endS);
-  const y = (psi: number): number => round(PLOT.bottom - ((PLOT.bottom - PLOT.top) * (psi - from)) / (to - from));
+  const x = (timeS: number): number => place(PLOT.left + ((PLOT.right - PLOT.left) * timeS) / endS);
+  const y = (psi: number): number => place(PLOT.bottom - ((PLOT.bottom - PLOT.top) * (psi - from)) / (to - from));
   const line = straightLine(
     marks.map(({ timeS }) => timeS),
     marks.map(({ pressurePsi }) => pressurePsi),
@@ -191,24 +187,18 @@ export function pressurePlot(
       : null,
     limit:
       limitPsiPerMin === null ? null : `M${x(0)} ${y(start)}L${x(endS)} ${y(start - (limitPsiPerMin * endS) / 60)}`,
-    xTicks: ticks(0, endS / 60, 6)
-      .filter((minutes) => minutes * 60 <= endS + 1e-9)
-      .map((minutes) => ({ at: x(minutes * 60), words: formatNumber(minutes, 'min') })),
-    yTicks: yTicks.map((value) => ({ at: y(convert(value, unit, 'psi')), words: formatNumber(value, unit) })),
+    axes: {
+      left: PLOT.left,
+      right: PLOT.right,
+      top: PLOT.top,
+      bottom: PLOT.bottom,
+      xTicks: ticks(0, endS / 60, 6)
+        .filter((minutes) => minutes * 60 <= endS + 1e-9)
+        .map((minutes) => ({ at: x(minutes * 60), words: formatNumber(minutes, 'min') })),
+      yTicks: yTicks.map((value) => ({ at: y(convert(value, unit, 'psi')), words: formatNumber(value, unit) })),
+      xUnit: 'minutes',
+      yUnit: unit,
+    },
     spoken: `Pressure over time: ${marks.length} marks, from ${shown(first.pressurePsi, 'pressure', form.system)} to ${shown(last.pressurePsi, 'pressure', form.system)} in ${minutesAndSeconds(last.timeS - first.timeS)}, each give or take ${differenceInUnits(2 * reading, 'psi', form.system)}, with the fitted line${limitPsiPerMin === null ? '' : ` and the line of the limit, ${inUnits(limitPsiPerMin, 'psi/min', form.system)}`}.`,
   };
-}
-
-/** Round figures that enclose a span, at most so many steps. */
-export function ticks(from: number, to: number, most: number): readonly number[] {
-  const rough = Math.max(1e-9, to - from) / most;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5, 10].find((each) => each * power >= rough) ?? 10);
-  const first = Math.floor(from / step + 1e-9);
-  const last = Math.ceil(to / step - 1e-9);
-  return Array.from({ length: last - first + 1 }, (_, i) => Number(((first + i) * step).toPrecision(12)));
-}
-
-function round(value: number): number {
-  return Math.round(value * 10) / 10;
 }

@@ -2,7 +2,7 @@ import { orderProminence, type RotatingLine } from '../../../shared/measuring/in
 import type { RecordedSpectrum } from '../../workers/spectrum-job.ts';
 import { digits } from './figure-kinds.ts';
 import { GROUP_WORDS, matchView } from './orders.ts';
-import { ticks } from './leak-down.ts';
+import { place, ticks, type PlotAxes } from './plot-axes.ts';
 
 export const SOUND_CAUTIONS: readonly string[] = [
   'The driver does not touch the recorder. Hold speed and gear steady for the whole recording.',
@@ -46,8 +46,7 @@ export interface SpectrumPlotView {
   /** Numbers over the uprights; those that would lie on one another stand together. */
   readonly names: readonly { readonly x: number; readonly y: number; readonly words: string }[];
   readonly peaks: readonly { readonly x: number; readonly y: number; readonly words: string }[];
-  readonly xTicks: readonly { readonly at: number; readonly words: string }[];
-  readonly yTicks: readonly { readonly at: number; readonly words: string }[];
+  readonly axes: PlotAxes;
   readonly spoken: string;
 }
 
@@ -138,9 +137,9 @@ function plotOf(
   const least = Math.max(most - 80, Math.min(...levels, most - 20));
   const yTicks = ticks(least - most, 0, 4);
   const low = yTicks[0]!;
-  const x = (hz: number): number => round(PLOT.left + ((PLOT.right - PLOT.left) * hz) / mostHz);
+  const x = (hz: number): number => place(PLOT.left + ((PLOT.right - PLOT.left) * hz) / mostHz);
   const y = (db: number): number =>
-    round(PLOT.bottom - ((PLOT.bottom - PLOT.top) * (Math.max(low, db - most) - low)) / Math.max(1, -low));
+    place(PLOT.bottom - ((PLOT.bottom - PLOT.top) * (Math.max(low, db - most) - low)) / Math.max(1, -low));
   const bands = lines
     .filter(({ frequencyHz }) => frequencyHz <= mostHz)
     .map((line, i) => ({
@@ -159,10 +158,18 @@ function plotOf(
       y: y(decibels(peak.density)),
       words: digits(peak.frequencyHz, 1),
     })),
-    xTicks: ticks(0, mostHz, 6)
-      .filter((hz) => hz <= mostHz)
-      .map((hz) => ({ at: x(hz), words: digits(hz, 0) })),
-    yTicks: yTicks.filter((db) => db <= 0).map((db) => ({ at: y(db + most), words: digits(db, 0) })),
+    axes: {
+      left: PLOT.left,
+      right: PLOT.right,
+      top: PLOT.top,
+      bottom: PLOT.bottom,
+      xTicks: ticks(0, mostHz, 6)
+        .filter((hz) => hz <= mostHz)
+        .map((hz) => ({ at: x(hz), words: digits(hz, 0) })),
+      yTicks: yTicks.filter((db) => db <= 0).map((db) => ({ at: y(db + most), words: digits(db, 0) })),
+      xUnit: 'Hz',
+      yUnit: 'dB',
+    },
     spoken: `Spectrum from ${LEAST_HZ} to ${mostHz} Hz. ${
       peaks.length === 0
         ? 'No peak stands out.'
@@ -193,7 +200,7 @@ function namesOf(bands: SpectrumPlotView['bands']): SpectrumPlotView['names'] {
       right: at + 8,
     });
   }
-  return names.map(({ x, y, words }) => ({ x: round(x), y, words }));
+  return names.map(({ x, y, words }) => ({ x: place(x), y, words }));
 }
 
 /** The greatest level of each two units of the drawing, so that a narrow peak is never left out. */
@@ -217,8 +224,4 @@ function curveOf(
 
 function decibels(density: number): number {
   return 10 * Math.log10(Math.max(density, 1e-20));
-}
-
-function round(value: number): number {
-  return Math.round(value * 10) / 10;
 }

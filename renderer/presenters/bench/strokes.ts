@@ -7,7 +7,9 @@ import {
   type Chamber,
   type DefectiveShare,
   type ServiceBrake,
+  type WorkedFigure,
 } from '../../../shared/measuring/index.ts';
+import type { Observation } from '../../../shared/visit/index.ts';
 import { STROKE_CLASSES } from '../../../shared/coach/index.ts';
 import { digits, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type NoFigure, type Shown } from './form.ts';
@@ -73,6 +75,56 @@ export interface StrokesView {
   readonly ends: readonly StrokeEnd[];
   readonly limits: readonly { readonly axle: string; readonly limit: LimitView }[];
   readonly share: Shown<{ readonly words: string; readonly rule: string; readonly stop: boolean }>;
+}
+
+/** The wheel ends as the sites of a check name them: steer, drive and tag. */
+export function siteOf(axle: number, side: Side): string {
+  return `${side} ${axle === 1 ? 'front' : axle === 2 ? 'drive' : 'tag'}`;
+}
+
+/** The stroke that lies worst against its limit, as inches past it; what was read at every end beside it. */
+export function worstStroke(
+  form: BenchForm,
+): Shown<
+  WorkedFigure & { readonly unit: string; readonly site: string; readonly observations: readonly Observation[] }
+> {
+  const axles = axlesOf(form, 'stroke.axles');
+  const read = new FormReader(form);
+  const reservoirPsi = read.figure('stroke.pressure', 'tank pressure during the application', 'pressure');
+  const ends: { readonly past: number; readonly site: string; readonly observation: Observation }[] = [];
+  for (let axle = 1; axle <= axles; axle++) {
+    const chamber = chamberOf(form, axle);
+    for (const side of SIDES) {
+      const strokeIn = read.optional(`stroke.${axle}.${side}`, `stroke, ${axleName(axle)} ${side}`, 'length');
+      if (strokeIn === null) continue;
+      if (!chamber) return { kind: 'waiting', words: `Choose the chamber of the ${axleName(axle).toLowerCase()}.` };
+      const found = judgeStroke({ chamber, strokeIn, reservoirPsi });
+      if (!found.ok) return read.trouble() ?? refused(found);
+      ends.push({
+        past: -found.judgement.margin,
+        site: siteOf(axle, side),
+        observation: {
+          what: `${axleName(axle)}, ${side}`,
+          said: `${shown(strokeIn, 'length', form.system)}, limit ${shown(found.judgement.limit.value, 'length', form.system)}`,
+        },
+      });
+    }
+  }
+  const trouble = read.trouble();
+  if (trouble) return trouble;
+  if (ends.length === 0) return { kind: 'waiting', words: 'Type the stroke of at least one wheel end.' };
+  const worst = ends.reduce((a, b) => (b.past > a.past ? b : a));
+  return {
+    kind: 'shown',
+    value: worst.past,
+    uncertainty: STROKE_UNCERTAINTY_IN,
+    unit: 'in',
+    site: worst.site,
+    observations: [
+      { what: 'Tank pressure', said: shown(reservoirPsi, 'pressure', form.system) },
+      ...ends.map(({ observation }) => observation),
+    ],
+  };
 }
 
 export function axlesOf(form: BenchForm, name: string): number {

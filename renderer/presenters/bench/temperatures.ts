@@ -1,8 +1,14 @@
-import { compareTemperatures, judgeHubPair, type WheelEndReading } from '../../../shared/measuring/index.ts';
+import {
+  compareTemperatures,
+  judgeHubPair,
+  type WheelEndReading,
+  type WorkedFigure,
+} from '../../../shared/measuring/index.ts';
+import type { Observation } from '../../../shared/visit/index.ts';
 import { digits, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
 import { differenceInUnits, statusWords } from './held.ts';
-import { axlesOf } from './strokes.ts';
+import { axlesOf, siteOf } from './strokes.ts';
 import { axleName, SIDES, type DrawnEnd, type Side } from './wheel-ends.ts';
 
 export const HEAT_CAUTIONS: readonly string[] = [
@@ -31,6 +37,8 @@ export interface HeatEnd {
   readonly fromMiddle: string;
   readonly fromOther: string;
   readonly score: string;
+  /** Over the other end of its axle, °F; null where that was not read. */
+  readonly apartF: number | null;
   readonly marked: 'hot' | 'cold' | null;
 }
 
@@ -60,6 +68,33 @@ export function heatDrawn(form: BenchForm): readonly DrawnEnd[] {
       return { axle, side, words: marked ? `${words} ${marked}` : words, mark: null, lit: Boolean(marked) };
     }),
   );
+}
+
+/** Repeatability of an infrared thermometer on one spot, °F, one standard uncertainty: judgement. */
+const LOOK_F = 5 / Math.sqrt(3);
+
+/** The largest difference between the two ends of an axle, with the hotter end as the place, and what was read. */
+export function widestPair(
+  form: BenchForm,
+): Shown<
+  WorkedFigure & { readonly unit: string; readonly site: string; readonly observations: readonly Observation[] }
+> {
+  const view = heatView(form);
+  if (view.kind !== 'shown') return view;
+  const apart = view.ends.flatMap((end) => (end.apartF === null ? [] : [{ ...end, apartF: end.apartF }]));
+  if (apart.length === 0) return { kind: 'waiting', words: 'Both ends of one axle are needed.' };
+  const worst = apart.reduce((a, b) => (b.apartF > a.apartF ? b : a));
+  return {
+    kind: 'shown',
+    value: Math.max(0, worst.apartF),
+    uncertainty: Math.SQRT2 * LOOK_F,
+    unit: 'degF-diff',
+    site: siteOf(worst.axle, worst.side),
+    observations: [
+      ...view.ends.map(({ name, temperature }) => ({ what: name, said: temperature })),
+      { what: 'Against their fellows', said: view.heading },
+    ],
+  };
 }
 
 /** Wheel ends against their fellows, and each pair by its own heat. */
@@ -97,6 +132,7 @@ export function heatView(form: BenchForm): Shown<HeatView> {
       fromMiddle: apart(end.fromMedianF),
       fromOther: apart(end.fromOtherSideF),
       score: end.score === null ? 'not worked out' : digits(end.score, 1),
+      apartF: end.fromOtherSideF,
       marked: end.marked,
     })),
     heading:

@@ -4,6 +4,7 @@ import type { SourceFile } from '../source-file.ts';
 import type { Tree } from '../tree.ts';
 import type { Vocabulary } from '../vocabulary.ts';
 import { bandGap } from './band-gap.ts';
+import { calculationDoesNotFit } from './calculation-does-not-fit.ts';
 import { causesAlike } from './causes-alike.ts';
 import { checkSeparatesNothing } from './check-separates-nothing.ts';
 import { dangerWithoutCaution } from './danger-without-caution.ts';
@@ -36,6 +37,7 @@ export const LINT_RULES: readonly LintRule[] = [
   unreachableCheck,
   missingProof,
   measureWithoutLimit,
+  calculationDoesNotFit,
   bandGap,
   teachingOrder,
   unknownReference,

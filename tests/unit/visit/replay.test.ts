@@ -293,6 +293,25 @@ describe('a complaint', () => {
     const value = findings[0]?.value;
     expect(value?.kind === 'reading' ? value.value : NaN).toBeCloseTo(3.4, 4);
   });
+  it('[VIS-19] a reading that was worked out keeps what it was made of and its own uncertainty, converted with it', () => {
+    const worked = {
+      calculation: 'leak-down',
+      observations: [{ what: 'After 2 min', said: '115.5 psi' }],
+      uncertainty: 1.378951,
+    };
+    const value = { kind: 'reading', reading: { value: 23.44217, unit: 'kPa/min', worked } } as const;
+    const recorded = { kind: 'finding.recorded', complaint: 'c', finding: 'f', check: 'static-rate', value } as const;
+    const visit = replay(log([...START, ...answered(), recorded]), pinned);
+    expect(visit.complaints[0]!.trail[0]?.value).toEqual(value);
+    const { findings } = situationOf(visit, visit.complaints[0]!, tree, pinned.get(HASH)!.vocabulary);
+    const found = findings[0]?.value;
+    // 1 psi is 6.894757 kPa: 0.2 psi/min, where the gauge and watch of the check would leave 0.4.
+    expect(found?.kind === 'reading' ? found.uncertainty : NaN).toBeCloseTo(0.2, 5);
+    const event = { id: 'x', v: 1, at: '2026-01-01T00:00:00Z', by: '', ...recorded };
+    expect(readEvent(event)).toEqual(event);
+    const hostile = { ...value, reading: { ...value.reading, worked: { ...worked, uncertainty: -1 } } };
+    expect(() => readEvent({ ...event, value: hostile })).toThrow(/cannot be used/);
+  });
   it('[VIS-10] the machine can reach every phase', () => {
     const index = { rules: [{ id: 'r', halts: true, firedBy: [] }] };
     const say = (body: object, n: number) =>

@@ -1,0 +1,276 @@
+/** The sheets of the bench without a window: what they say of what was typed, and how a check takes it. */
+import { describe, expect, test } from 'vitest';
+import {
+  CALCULATION_HOMES,
+  calculationsOn,
+  workedReading,
+} from '../../../renderer/presenters/bench/calculation-sheets.ts';
+import { EMPTY_ENTRY, type BenchForm, type Shown } from '../../../renderer/presenters/bench/form.ts';
+import { BENCH_PAGES, SHEET_PAGES } from '../../../renderer/presenters/bench/pages.ts';
+import type { Answer, Sheet } from '../../../renderer/presenters/bench/sheet.ts';
+import { BENCH_PAGE_IDS } from '../../../renderer/presenters/bench/page-ids.ts';
+import { STOP_SHEET } from '../../../renderer/presenters/bench/sheets/brakes.ts';
+import { DRIP_SHEET } from '../../../renderer/presenters/bench/sheets/drips.ts';
+import { COAST_SHEET } from '../../../renderer/presenters/bench/sheets/engine-brake.ts';
+import { GRADE_SHEET, VISCOSITY_SHEET } from '../../../renderer/presenters/bench/sheets/fluids.ts';
+import { TREAD_SHEET } from '../../../renderer/presenters/bench/sheets/hand-tools.ts';
+import { LIFE_SHEET, REBUILD_SHEET } from '../../../renderer/presenters/bench/sheets/life.ts';
+import { LIFT_SHEET } from '../../../renderer/presenters/bench/sheets/lifting.ts';
+import { NEAR_SHEET } from '../../../renderer/presenters/bench/sheets/near-limit.ts';
+import { OIL_PRESSURE_SHEET } from '../../../renderer/presenters/bench/sheets/oil-pressure.ts';
+import { BEARING_SHEET } from '../../../renderer/presenters/bench/sheets/bearings.ts';
+import { CALCULATION_IDS, CALCULATIONS, calculationFacts } from '../../../shared/measuring/index.ts';
+import type { UnitSystem } from '../../../shared/units/index.ts';
+
+interface Typed {
+  readonly figures?: Readonly<Record<string, number | string>>;
+  readonly choices?: Readonly<Record<string, string>>;
+  readonly system?: UnitSystem;
+}
+
+function formOf({ figures = {}, choices = {}, system = 'us' }: Typed): BenchForm {
+  return {
+    entry: (name) => (figures[name] === undefined ? EMPTY_ENTRY : { text: String(figures[name]), unit: null }),
+    choice: (name) => choices[name] ?? '',
+    system,
+  };
+}
+
+/** Everything that an answer says, in one text. */
+function said(answer: Shown<Answer>): string {
+  if (answer.kind !== 'shown') return `${answer.kind}: ${answer.words}`;
+  return [
+    answer.stop,
+    answer.verdict,
+    ...(answer.held ?? []).map(({ of, view }) => `${of} ${view.heading} ${view.figure}`),
+    ...(answer.figures ?? []).map(({ words, figure }) => `${words}: ${figure}`),
+    ...(answer.table?.rows ?? []).map((row) => row.join(' | ')),
+    answer.plot?.spoken,
+    ...(answer.notes ?? []),
+  ].join('\n');
+}
+const ask = (sheet: Sheet, typed: Typed): string => said(sheet.answer(formOf(typed)));
+const reason = (sheet: Sheet, typed: Typed): string => {
+  const answer = sheet.answer(formOf(typed));
+  return answer.kind === 'refused' ? answer.reason : answer.kind;
+};
+
+describe('[MEA-61] calculations and sheets agree', () => {
+  test.each(CALCULATION_IDS)(
+    '%s: its settings are choices of its sheet, and every sheet asks before it answers',
+    (id) => {
+      const home = CALCULATION_HOMES[id];
+      const facts = CALCULATIONS[id];
+      expect(Object.keys(home.settings ?? {})).toEqual(Object.keys(facts.settings));
+      if (!home.sheet) return;
+      const form = formOf({});
+      for (const [setting, allowed] of Object.entries(calculationFacts(id)!.settings)) {
+        const asked = home.sheet.fields(form).find(({ name }) => name === home.settings?.[setting]);
+        expect(asked?.ask).toBe('choice');
+        const options = asked?.ask === 'choice' ? asked.options.map(([value]) => value) : [];
+        expect(options).toEqual(expect.arrayContaining([...allowed]));
+      }
+      expect(home.taken({ form, marks: [], taps: [] }).kind).toBe('waiting');
+    },
+  );
+
+  test('every page is in one group of the list; pages of sheets have ids of their own', () => {
+    expect(BENCH_PAGES.map(([id]) => id).sort()).toEqual([...BENCH_PAGE_IDS].sort());
+    const ids = Object.values(SHEET_PAGES).flatMap(({ sheets }) => sheets.map(({ id }) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(calculationsOn('compare')).toHaveLength(5);
+  });
+});
+
+describe('a figure for a check', () => {
+  test('comes in the units that the person reads, with its give or take and what it was made of', () => {
+    const form = formOf({
+      figures: {
+        'height.before.2': '14',
+        'height.after.2': '12 1/2',
+        'height.before.1': 14,
+        'height.after.1': 14,
+        'height.hours': 10,
+      },
+      system: 'metric',
+    });
+    // Typed without a unit under metric settings: millimetres. 1.5 mm in 10 h are 1.8 in 12; √2·(1/16 in)·1.2 is 2.694 mm.
+    const found = workedReading('height-overnight', { form, marks: [], taps: [] });
+    if (found.kind !== 'shown') throw new Error(found.words);
+    expect(found.site).toBe('right front');
+    expect(found.reading.unit).toBe('mm');
+    expect(found.reading.value).toBeCloseTo(1.8, 6);
+    expect(found.reading.worked?.uncertainty).toBeCloseTo(2.694, 3);
+    expect(found.reading.worked?.observations).toContainEqual({ what: 'Right front, morning', said: '12 1/2 mm' });
+  });
+
+  test('a beat tapped at 45 mph is told at 60, with what it was held against', () => {
+    const taps = Array.from({ length: 26 }, (_, i) => 1000 + (i * 1000) / 6.25);
+    const form = formOf({ figures: { 'orders.speed': 45, 'orders.revs': 500 } });
+    const found = workedReading('beat', { form, marks: [], taps });
+    if (found.kind !== 'shown') throw new Error(found.words);
+    expect(found.reading.value).toBeCloseTo(8.3333, 3);
+    expect(found.reading.worked?.observations.map(({ said: words }) => words).join()).toMatch(
+      /25 beats in 4 s.*45 mph/,
+    );
+  });
+});
+
+const COAST = {
+  'coast.weight': 18_000 / 0.45359237,
+  'coast.known': 1,
+  'coast.tyres': 8,
+  'coast.radius': 0.51 / 0.0254,
+  'coast.ratio': 4.11,
+  'coast.from': 55,
+  'coast.to': 45,
+  'coast.out.on': 7.46111,
+  'coast.out.off': 18.64888,
+  'coast.back.on': 7.46111,
+  'coast.back.off': 18.64888,
+};
+
+describe('engine brake', () => {
+  // Simulated run whose true power is 150 kW; the formula gives 149.828 (SciPy, tests/reference/measuring/engine-brake.test.ts).
+  test('both ways alike: the power, and the cylinders that act by the table', () => {
+    const us = ask(COAST_SHEET, { figures: COAST });
+    expect(us).toMatch(/Retarding power at the wheels: 201 hp/);
+    expect(us).toMatch(/Without the maker’s table no share/);
+    expect(ask(COAST_SHEET, { figures: { ...COAST, 'coast.expected': 400 } })).toMatch(
+      /Too close to call|of 6 cylinders act/,
+    );
+  });
+  test('the two ways apart: grade or wind, no figure; one way alone is not enough', () => {
+    expect(reason(COAST_SHEET, { figures: { ...COAST, 'coast.back.on': 14 } })).toBe('grade-or-wind');
+    expect(ask(COAST_SHEET, { figures: { ...COAST, 'coast.back.off': '' } })).toMatch(/^waiting: .*\(back\)/);
+    expect(reason(COAST_SHEET, { figures: { ...COAST, 'coast.known': 40 } })).toBe('out-of-range');
+  });
+});
+
+describe('oil pressure, by the rows of the limits', () => {
+  const hot = { 'oilp.temperature': 205, 'oilp.idle.rpm': 550, 'oilp.governed.rpm': 2000 };
+  test('V-104: 12 at idle and 45 at governed speed lie inside both bands', () => {
+    const text = ask(OIL_PRESSURE_SHEET, { figures: { ...hot, 'oilp.idle.master': 12, 'oilp.governed.master': 45 } });
+    expect(text).toMatch(/Idle Within the limit 12 psi\nGoverned speed Within the limit 45 psi/);
+  });
+  test('V-105: 28 at governed speed: beyond, and not to go on', () => {
+    const text = ask(OIL_PRESSURE_SHEET, { figures: { ...hot, 'oilp.governed.master': 28 } });
+    expect(text).toMatch(/Governed speed Beyond the limit 28 psi/);
+    expect(text).toMatch(/Below 35 psi at governed speed do not go on/);
+  });
+  test('V-106: dash 8, test gauge 42: the gauge is wrong, the engine is judged by the test gauge', () => {
+    const text = ask(OIL_PRESSURE_SHEET, {
+      figures: { ...hot, 'oilp.governed.master': 42, 'oilp.governed.dash': 8 },
+    });
+    expect(text).toMatch(/Governed speed Within the limit 42 psi/);
+    expect(text).toMatch(/dash below the test gauge by: 34 psi/);
+  });
+  test('cold oil is held against no band, and is no hot reading', () => {
+    const figures = { ...hot, 'oilp.temperature': 90, 'oilp.idle.master': 40 };
+    expect(ask(OIL_PRESSURE_SHEET, { figures })).not.toMatch(/limit/);
+    expect(reason(OIL_PRESSURE_SHEET, { figures, choices: { 'oilp.at': 'hot-idle' } })).toBe('not-hot');
+    expect(reason(OIL_PRESSURE_SHEET, { figures: { ...hot, 'oilp.idle.rpm': 1500, 'oilp.idle.master': 12 } })).toBe(
+      'another-speed',
+    );
+  });
+});
+
+describe('fluids', () => {
+  test('V-108: VG 68 at −10 °C is too thick for a vane pump; V-109: older transmission fluid is not', () => {
+    const cold = { 'oil.temperature': 14 };
+    expect(ask(VISCOSITY_SHEET, { figures: cold, choices: { 'oil.kind': 'vg68' } })).toMatch(
+      /Too thick for a vane pump/,
+    );
+    const atf = ask(VISCOSITY_SHEET, { figures: cold, choices: { 'oil.kind': 'atf' } });
+    expect(atf).not.toMatch(/Too thick/);
+    expect(ask(GRADE_SHEET, { choices: { 'oil.kind': 'vg46' } })).toMatch(/ISO grade, by 40 °C: VG 46/);
+    expect(ask(VISCOSITY_SHEET, { figures: { ...cold, 'oil.at40': 8, 'oil.at100': 40 } })).toMatch(/Exchange the two/);
+  });
+});
+
+describe('before deciding', () => {
+  const lift = {
+    'lift.axle': 14_000,
+    'lift.span': 80,
+    'lift.place': 16,
+    'lift.jack': 20_000,
+    'lift.stand': 20_000,
+    'lift.stands': 1,
+    'lift.base': 10,
+    'lift.slope': 1,
+  };
+  test('soft ground, air springs and the jack alone are never blessed, whatever is typed', () => {
+    for (const [choices, why] of [
+      [{ 'lift.ground': 'soft', 'lift.held': 'stands' }, 'soft-ground'],
+      [{ 'lift.ground': 'hard', 'lift.held': 'bags' }, 'air-springs'],
+      [{ 'lift.ground': 'hard', 'lift.held': 'jack' }, 'jack-alone'],
+    ] as const)
+      expect(reason(LIFT_SHEET, { figures: lift, choices })).toBe(why);
+  });
+  test('loads by moments, ratings with their margin, a pair’s plate counts half', () => {
+    const choices = { 'lift.ground': 'hard', 'lift.held': 'stands', 'lift.pair': 'one' };
+    // 14 000 lb, track 80, jack at 16 in: 10 000 lb, 12 500 lb (tests/reference/measuring/lifting.test.ts).
+    const text = ask(LIFT_SHEET, { figures: lift, choices });
+    expect(text).toMatch(/On the jack: 10,000 lb\nThe jack needs a rating of: 12,500 lb/);
+    expect(text).toMatch(/no permission to go under/);
+    expect(ask(LIFT_SHEET, { figures: lift, choices: { ...choices, 'lift.pair': 'pair' } })).toMatch(
+      /^The stands are not enough/,
+    );
+    expect(reason(LIFT_SHEET, { figures: { ...lift, 'lift.slope': 4 }, choices })).toBe('tips');
+  });
+  test('a safety part is never weighed by cost', () => {
+    expect(reason(LIFE_SHEET, { choices: { 'life.safety': 'yes' } })).toBe('safety-part');
+    expect(
+      ask(REBUILD_SHEET, {
+        figures: {
+          'rebuild.cost': 400,
+          'rebuild.back': 50,
+          'replace.cost': 900,
+          'replace.back': 0,
+          'again.cost': 2500,
+        },
+      }),
+    ).toMatch(/^\nThe replacement is cheaper\.\nExpected cost, rebuild: 1,650/);
+  });
+  test('repeats and a better gauge are told, but they do not mend the gauge', () => {
+    const figures = { 'near.reading.1': 2.9, 'near.reading.2': 3.1, 'near.give': 0.2, 'near.limit': 3 };
+    const text = ask(NEAR_SHEET, { figures });
+    expect(text).toMatch(/Too close to call 3/);
+    expect(text).toMatch(/With three more readings \(5 in all\), if the mean stays: 50 in 100/);
+  });
+  test('the stop from 20 mph is corrected for the speed; another road is refused', () => {
+    const figures = { 'stop.speed': 21, 'stop.give': 0.3, 'stop.distance': 34 };
+    // 21 mph in 34 ft: 30.839 ft (calculation by two languages, tests/reference/measuring/brakes.test.ts).
+    expect(ask(STOP_SHEET, { figures })).toMatch(/Brought to 20 mph: 30\.8 ft/);
+    expect(reason(STOP_SHEET, { figures, choices: { 'stop.road': 'other' } })).toBe('wrong-road');
+    expect(reason(STOP_SHEET, { figures: { ...figures, 'stop.give': 5 } })).toBe('speed-not-known');
+  });
+  test('drops become days; a stream stops', () => {
+    expect(ask(DRIP_SHEET, { figures: { 'drip.count': 300, 'drip.time': 60 } })).toMatch(
+      /^These are no drops any more/,
+    );
+    expect(ask(DRIP_SHEET, { figures: { 'drip.count': 0, 'drip.time': 60 } })).toMatch(/Count longer before/);
+    // 10 a minute of 0.05 mL: 30 mL an hour; four quarts are 3785.4 mL: 126 h, 15.8 days of 8 h.
+    expect(ask(DRIP_SHEET, { figures: { 'drip.count': 10, 'drip.time': 60 } })).toMatch(
+      /until the mark: 126\n[\s\S]*: 15\.8/,
+    );
+  });
+  test('a front retread is refused; a flat tyre is not filled on the coach', () => {
+    const figures = { 'tread.depth': 6, 'tread.pressure': 80, 'tread.wanted': 110 };
+    expect(ask(TREAD_SHEET, { figures })).toMatch(/^Below 80 % of its pressure/);
+    expect(reason(TREAD_SHEET, { figures, choices: { 'tread.retread': 'yes' } })).toBe('retread-in-front');
+  });
+  test('bearing rates by the published table of an 8-ball bearing at 25 Hz', () => {
+    // MFPT set: 0.235 and 1.245 in, 8 balls: 81.12 and 118.88 Hz (tests/reference/measuring/bearings.test.ts).
+    const figures = {
+      'bearing.rollers': 8,
+      'bearing.roller': 0.235,
+      'bearing.pitch': 1.245,
+      'bearing.angle': 0,
+      'bearing.hz': 25,
+    };
+    expect(ask(BEARING_SHEET, { figures })).toMatch(
+      /Outer race \(cup\) \| 3\.245 \| 81\.12 Hz\nInner race \(cone\) \| 4\.755 \| 118\.88 Hz/,
+    );
+  });
+});

@@ -5,7 +5,7 @@ import { judge, matchBeat, rotatingLines, strokeLimit, type RoadState } from '..
 type Line = (name: string, value: number, limit: number, unit: string) => void;
 
 /** 60 s at 48 kHz, one tone in noise. */
-function minuteOfSound(): Float64Array {
+function minuteOfSound(): Float64Array<ArrayBuffer> {
   let seed = 7;
   return Float64Array.from({ length: 60 * 48_000 }, (_, i) => {
     seed = (seed * 1_103_515_245 + 12_345) % 2_147_483_648;

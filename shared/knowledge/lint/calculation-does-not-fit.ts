@@ -6,7 +6,8 @@ import type { LintRule } from './rule.ts';
 export const calculationDoesNotFit: LintRule = {
   code: 'calculation-does-not-fit',
   level: 'error',
-  looksFor: 'A check whose calculation gives another quantity than it measures, or that fixes what the calculation has not.',
+  looksFor:
+    'A check whose calculation gives another quantity than it measures, or that fixes what the calculation has not.',
   check({ tree }, report) {
     tree.checks.forEach((check, i) => {
       const { calculation, measure } = check;

@@ -7,10 +7,12 @@ type Line = (name: string, value: number, limit: number, unit: string) => void;
 /** 60 s at 48 kHz, one tone in noise. */
 function minuteOfSound(): Float64Array<ArrayBuffer> {
   let seed = 7;
-  return Float64Array.from({ length: 60 * 48_000 }, (_, i) => {
+  const samples = new Float64Array(60 * 48_000);
+  for (let i = 0; i < samples.length; i++) {
     seed = (seed * 1_103_515_245 + 12_345) % 2_147_483_648;
-    return 0.2 * Math.sin((2 * Math.PI * 34.25 * i) / 48_000) + 0.1 * (seed / 1_073_741_824 - 1);
-  });
+    samples[i] = 0.2 * Math.sin((2 * Math.PI * 34.25 * i) / 48_000) + 0.1 * (seed / 1_073_741_824 - 1);
+  }
+  return samples;
 }
 
 /** From the message to the worker to its answer, as the window waits for it: the median of five after one that warms it up. */

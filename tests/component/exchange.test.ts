@@ -188,7 +188,9 @@ describe('a refused write', () => {
     host.refusal = null;
     await fireEvent.click(screen.getByRole('button', { name: /note/i }));
     await waitFor(() =>
-      expect([...host.logs.values()][0]?.at(-1)).toMatchObject({ kind: 'note.added', text: 'grease on the left hub' }),
+      expect([...host.logs.values()].map((log) => log.at(-1))).toContainEqual(
+        expect.objectContaining({ kind: 'note.added', text: 'grease on the left hub' }),
+      ),
     );
     await waitFor(() => expect(screen.queryByRole('alert')).toBeNull());
   });

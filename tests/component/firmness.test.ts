@@ -4,7 +4,7 @@ import FirmnessPanel from '../../renderer/parts/FirmnessPanel.svelte';
 import SideBySideTable from '../../renderer/parts/SideBySideTable.svelte';
 import { NO_NUMBER } from '../../shared/inference/index.ts';
 import { COMPLAINT, found, openWalk } from './walk.ts';
-import { openWindow, press } from './window.ts';
+import { press } from './window.ts';
 
 /** At a probable cause: four findings, then the hub is off and the steer-axle bearing pitted; the halt has been read. */
 async function atConclusion(): Promise<void> {
@@ -39,8 +39,7 @@ describe('how firm it is', () => {
   });
 
   test('why this check says how much worse the second best is', async () => {
-    await openWindow();
-    await press('e');
+    await openWalk('growl-through-floor-at-speed', [found('how-it-came', 'growing')]);
     await screen.findByRole('button', { name: /why this one/i });
     await press('w');
     const panel = screen.getByRole('region', { name: 'Why this check' });

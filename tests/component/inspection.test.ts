@@ -43,7 +43,8 @@ describe('the inspection', () => {
     await fireEvent.change(await screen.findByLabelText('Note, Bearings, right front'), {
       target: { value: 'blue rollers' },
     });
-    await within(wall()).findByText(/blue rollers/);
+    // On the part, and as the reason of the verdict.
+    expect((await within(wall()).findAllByText(/blue rollers/)).length).toBeGreaterThan(0);
     await fireEvent.click(within(screen.getByRole('group', { name: /^left front/ })).getByLabelText('good'));
     expect(await within(wall()).findByText(/Bearings, right front: bad/)).toBeTruthy();
     expect(within(wall()).queryByText(/Not opened yet/)).toBeNull();

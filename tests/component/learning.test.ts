@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { expect, test } from 'vitest';
 import { fakeHost, type FakeHost } from './fake-host.ts';
-import { openWindow, press } from './window.ts';
+import { beginVisit, nothingToStop, openWindow, press } from './window.ts';
 
 const TREE = 'growl-through-floor-at-speed';
 
@@ -57,11 +57,15 @@ test('learning is off until somebody switches it on, and then the screen says so
   const host = await withCures(3);
   await openWindow(host);
   expect(host.settings.learning).toBe(false);
-  await press('e');
+  await beginVisit('it growls through the floor', /^1\s*growl through the floor/i);
+  await nothingToStop();
+  await fireEvent.click(await screen.findByRole('button', { name: /none of these: go on/i }));
   await screen.findByRole('button', { name: /why this one/i });
   const share = (): string => document.querySelector('.beliefs .first .pc')?.textContent ?? '';
   const authored = share();
   expect(screen.queryByText(/moved by/)).toBeNull();
+  // The window goes to the work a moment after the sheet has changed; a hand is never so quick.
+  await new Promise((resolve) => setTimeout(resolve));
   await fireEvent.click(screen.getByRole('button', { name: 'Settings' }));
   await fireEvent.click(await screen.findByRole('checkbox', { name: /proven cures of this workshop/i }));
   await waitFor(() => {

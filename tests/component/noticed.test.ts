@@ -1,23 +1,13 @@
 import { fireEvent, screen, waitFor } from '@testing-library/svelte';
 import { describe, expect, test } from 'vitest';
 import type { FakeHost } from './fake-host.ts';
-import { beginVisit, openWindow, press } from './window.ts';
+import { beginVisit, nothingToStop, openWindow, press } from './window.ts';
 
 const QUESTION = 'What have you already noticed?';
 const heading = (): string => screen.getByRole('heading', { level: 1 }).textContent;
 const logOf = (host: FakeHost): readonly { readonly kind: string; readonly [field: string]: unknown }[] =>
   [...host.logs.values()][0] ?? [];
 
-/** Answers every safety question with no. */
-async function nothingToStop(): Promise<void> {
-  while (screen.queryByText(/safety first, question/i)) {
-    const before = heading();
-    await press('2');
-    await waitFor(() => {
-      expect(heading()).not.toBe(before);
-    });
-  }
-}
 async function asked(words = 'it growls through the floor, swells when I lean right'): Promise<FakeHost> {
   const host = await openWindow();
   await beginVisit(words, /^1\s*growl through the floor/i);

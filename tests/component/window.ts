@@ -1,4 +1,4 @@
-import { configure, fireEvent, render, screen } from '@testing-library/svelte';
+import { configure, fireEvent, render, screen, waitFor } from '@testing-library/svelte';
 import App from '../../renderer/app/App.svelte';
 import { fakeHost, type FakeHost } from './fake-host.ts';
 
@@ -46,4 +46,16 @@ export async function beginVisit(words: string, complaint: RegExp): Promise<void
   });
   await fireEvent.click(await screen.findByRole('button', { name: complaint }));
   await screen.findByText(/question 1 of/i);
+}
+
+/** Answers every safety question with no. */
+export async function nothingToStop(): Promise<void> {
+  const heading = (): string => screen.getByRole('heading', { level: 1 }).textContent;
+  while (screen.queryByText(/safety first, question/i)) {
+    const before = heading();
+    await press('2');
+    await waitFor(() => {
+      if (heading() === before) throw new Error(`“${before}” is still asked.`);
+    });
+  }
 }

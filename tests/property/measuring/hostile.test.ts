@@ -232,6 +232,26 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
     }),
   refill: (n) => m.tyreRefill(n[0]!, n[1]!),
   suspension: (n) => m.judgeSuspensionLeak(n[0]!, n[1]!, n[2]!, n[3]!),
+  dropCount: (n) => m.dropsPerMinute(n[0]!, n[1]!),
+  fluidAdded: (n) => m.perThousandMiles(n[0]!, n[1]!, n[2]!),
+  coastTimes: (n) => m.ratioOfTimes(n.slice(0, 3), n.slice(3, 6)),
+  buildUpMarks: (n) =>
+    m.buildUpFromMarks({ fromPsi: n[0]!, toPsi: n[1]!, seconds: n[2]!, lookPsi: n[3]!, tankRatio: n[4]! }),
+  beat: (n) => m.beatAtSpeed({ value: n[0]!, uncertainty: n[1]! }, n[2]!, n[3]!, n[4]!),
+  lashWorked: (n) => m.lashOn20In(n.slice(0, 3), n[3]!, n[4]!),
+  repeats: (n) => m.meanOfRepeats(n.slice(0, 4), n[4]!, n[5]!),
+  spread: (n) => m.widestSpread(n.slice(0, 4), n[4]!),
+  book: (n) => m.againstBook(n.slice(0, 2), n[2]!, n[3]!, 'share'),
+  pairs: (n) =>
+    m.differenceOfPairs(
+      [
+        [n[0]!, n[1]!],
+        [n[2]!, n[3]!],
+      ],
+      n[4]!,
+    ),
+  overnight: (n) => m.lossOver(n[0]!, n[1]!, n[2]!, n[3]!, n[4]!),
+  sides: (n) => m.sideToSide(n[0]!, n[1]!, n[2]!),
 };
 
 describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
@@ -268,6 +288,7 @@ describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
       ...['outOfRange', 'judge', 'judgeBand', 'worstOf', 'leakLimit', 'normalCdf'],
       ...['studentCdf', 'medianOf', 'torqueAgainst', 'refinedHz', 'hannWindow', 'kurtosisOf', 'zOf', 'viscosityOf'],
       ...['saeGrade', 'isoGrade', 'cautionFor', 'separatingManoeuvres', 'builtUnderAirBrakeStandard'],
+      ...['calculationFacts'],
     ]);
     const missing = Object.entries(measuring)
       .filter(([name, value]) => typeof value === 'function' && !elsewhere.has(name) && !named.includes(`.${name}(`))

@@ -239,7 +239,7 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
     m.buildUpFromMarks({ fromPsi: n[0]!, toPsi: n[1]!, seconds: n[2]!, lookPsi: n[3]!, tankRatio: n[4]! }),
   beat: (n) => m.beatAtSpeed({ value: n[0]!, uncertainty: n[1]! }, n[2]!, n[3]!, n[4]!),
   lashWorked: (n) => m.lashOn20In(n.slice(0, 3), n[3]!, n[4]!),
-  repeats: (n) => m.meanOfRepeats(n.slice(0, 4), n[4]!, n[5]!),
+  repeats: (n) => m.meanOfRepeats(n.slice(0, 4), n[4]!, n[5]),
   spread: (n) => m.widestSpread(n.slice(0, 4), n[4]!),
   book: (n) => m.againstBook(n.slice(0, 2), n[2]!, n[3]!, 'share'),
   pairs: (n) =>

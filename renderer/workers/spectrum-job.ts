@@ -1,10 +1,24 @@
-import { pickPeaks, readWav, welchDensity, type SpectrumPeak } from '../../shared/measuring/index.ts';
+import {
+  decimate,
+  envelopeSpectrum,
+  pickPeaks,
+  readWav,
+  welchDensity,
+  type SpectrumPeak,
+} from '../../shared/measuring/index.ts';
 import { packageTransform } from './fft-transform.ts';
 
-/** What the worker is asked: a file's bytes, or the samples of one channel. */
-export type SpectrumTask =
+/** A band whose envelope is looked at in place of the sound itself. */
+export interface Band {
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+/** What the worker is asked: a file's bytes, or the samples of one channel; of the sound itself, or of a band's envelope. */
+export type SpectrumTask = (
   | { readonly kind: 'file'; readonly bytes: Uint8Array }
-  | { readonly kind: 'samples'; readonly samples: Float64Array; readonly sampleRateHz: number };
+  | { readonly kind: 'samples'; readonly samples: Float64Array; readonly sampleRateHz: number }
+) & { readonly band?: Band };
 
 export type SpectrumAnswer =
   /** Share of the pieces transformed, 0…1. */
@@ -23,13 +37,17 @@ export interface RecordedSpectrum {
   readonly clippedShare: number;
   /** Empty where none stands out. */
   readonly peaks: readonly SpectrumPeak[];
+  /** Where the envelope of a band was looked at: the band, and its kurtosis (3 for noise, higher for impacts). */
+  readonly envelope?: Band & { readonly kurtosis: number };
 }
 
-/** Nothing above it belongs to what turns on a coach: judgement. */
+/** Nothing above it belongs to what turns on a coach: judgement. A faster record is slowed down to four times this first. */
 const SEARCHED_HZ = 500;
 /** Bins no wider than this tell a wheel order from the next at road speed; twice as narrow smears a speed that wanders. */
 const WANTED_BIN_HZ = 0.35;
 const OVERLAP = 0.5;
+/** An envelope is worked out in one piece, a power of two; eleven seconds at 48 kHz, and memory for a phone's recording. */
+const ENVELOPE_SAMPLES = 2 ** 19;
 
 /** Works a recording out; `post` gets progress, then one answer. */
 export function spectrumJob(task: SpectrumTask, post: (answer: SpectrumAnswer) => void): void {
@@ -38,7 +56,17 @@ export function spectrumJob(task: SpectrumTask, post: (answer: SpectrumAnswer) =
     post({ kind: 'refused', reason: sound.reason, words: sound.message });
     return;
   }
-  const { samples, sampleRateHz, clippedShare } = sound;
+  if (task.band) {
+    post(envelopeAnswer(sound, task.band));
+    return;
+  }
+  const { clippedShare } = sound;
+  const slower = decimate(sound.samples, sound.sampleRateHz, SEARCHED_HZ);
+  if (!slower.ok) {
+    post({ kind: 'refused', reason: slower.reason, words: slower.message });
+    return;
+  }
+  const { samples, sampleRateHz } = slower;
   const segmentLength = segmentFor(samples.length, sampleRateHz);
   const step = segmentLength - Math.floor(segmentLength * OVERLAP);
   const due = Math.max(1, Math.floor((samples.length - segmentLength) / step) + 1);
@@ -60,16 +88,47 @@ export function spectrumJob(task: SpectrumTask, post: (answer: SpectrumAnswer) =
     return;
   }
   const { binHz, segments } = found;
-  const durationS = samples.length / sampleRateHz;
   post({
     kind: 'done',
-    spectrum: { density, binHz, segments, sampleRateHz, durationS, clippedShare, peaks: peaks.peaks },
+    spectrum: {
+      density,
+      binHz,
+      segments,
+      sampleRateHz: sound.sampleRateHz,
+      durationS: sound.samples.length / sound.sampleRateHz,
+      clippedShare,
+      peaks: peaks.peaks,
+    },
   });
 }
 
+function envelopeAnswer(sound: Heard, band: Band): SpectrumAnswer {
+  const { sampleRateHz, clippedShare } = sound;
+  const given = 2 ** Math.floor(Math.log2(Math.max(1, sound.samples.length)));
+  const samples = sound.samples.subarray(0, Math.min(given, ENVELOPE_SAMPLES));
+  const found = envelopeSpectrum({ samples, sampleRateHz, ...band }, packageTransform());
+  if (!found.ok) return { kind: 'refused', reason: found.reason, words: found.message };
+  const { binHz, kurtosis } = found;
+  const density = found.amplitude
+    .slice(0, Math.min(found.amplitude.length, Math.ceil(SEARCHED_HZ / binHz) + 1))
+    .map((amplitude) => amplitude * amplitude);
+  const peaks = pickPeaks(density, binHz);
+  if (!peaks.ok) return { kind: 'refused', reason: peaks.reason, words: peaks.message };
+  const durationS = samples.length / sampleRateHz;
+  const envelope = { ...band, kurtosis };
+  return {
+    kind: 'done',
+    spectrum: { density, binHz, segments: 1, sampleRateHz, durationS, clippedShare, peaks: peaks.peaks, envelope },
+  };
+}
+
+interface Heard {
+  readonly samples: Float64Array;
+  readonly sampleRateHz: number;
+  readonly clippedShare: number;
+}
 type Sound =
-  | { readonly ok: true; readonly samples: Float64Array; readonly sampleRateHz: number; readonly clippedShare: number }
-  | { readonly ok: false; readonly reason: string; readonly message: string };
+  ({ readonly ok: true } & Heard) | { readonly ok: false; readonly reason: string; readonly message: string };
 
 function soundOf(task: SpectrumTask): Sound {
   if (task.kind === 'samples') {

@@ -48,6 +48,7 @@ export { pressureAfter, rateAtPressure, timeToWarningS } from './pressure-decay.
 export { CHAMBER_VOLUME_IN3, requiredReservoir, reserveAfterApplication } from './reservoir.ts';
 export { straightLine, type StraightLine } from './straight-line.ts';
 export { studentCdf } from './student.ts';
+export { decimate, lowPass, type Decimated } from './decimate.ts';
 export { defectiveShare, type DefectiveShare, type ServiceBrake } from './defective-brakes.ts';
 export { DRUM_SIGNS, judgeDrum, type DrumReading, type DrumSign, type DrumSignRule } from './drum.ts';
 export { judgeLining, type LiningJudgement, type LiningKind, type LiningReading } from './lining.ts';

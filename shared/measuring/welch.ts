@@ -26,7 +26,9 @@ function windowed(samples: Float64Array, from: number, window: Float64Array): Fl
   let mean = 0;
   for (let t = 0; t < n; t++) mean += samples[from + t]!;
   mean /= n;
-  return Float64Array.from({ length: n }, (_, t) => (samples[from + t]! - mean) * window[t]!);
+  const out = new Float64Array(n);
+  for (let t = 0; t < n; t++) out[t] = (samples[from + t]! - mean) * window[t]!;
+  return out;
 }
 
 function tooFewBins(n: number): Refusal<'bad-transform'> {

@@ -95,6 +95,33 @@ describe('sound and shake', () => {
     expect(out.getByRole('img', { name: /Peaks: 34\.[23] Hz/ })).toBeTruthy();
   });
 
+  test('what a band swells with is found in its envelope, and not in the sound itself', async () => {
+    await atBench('0', 'Sound and shake');
+    // A tone of 1000 Hz that swells 37 times a second: its own line and one 37 Hz to each side (elementary trigonometry).
+    const knocking = tonesInNoise(
+      [
+        [963, 0.1],
+        [1000, 0.2],
+        [1037, 0.1],
+      ],
+      20,
+      8000,
+    );
+    await open(wavFile(knocking, 8000));
+    const out = region('What it holds');
+    expect(await out.findByRole('heading', { name: 'None stands out' })).toBeTruthy();
+    await fireEvent.change(screen.getByLabelText('Look at'), { target: { value: '500-2000' } });
+    await fireEvent.click(await out.findByRole('button', { name: 'Look at it this way' }));
+    expect(await out.findByRole('heading', { name: /^37 Hz stands out, by \d+ dB/ })).toBeTruthy();
+    expect(textOf('What it holds')).toMatch(/envelope of 500 to 2000 Hz in one piece.*kurtosis/);
+    expect(out.queryByRole('button', { name: 'Look at it this way' })).toBeNull();
+    await fireEvent.change(screen.getByLabelText('Look at'), { target: { value: '2000-5000' } });
+    await fireEvent.click(await out.findByRole('button', { name: 'Look at it this way' }));
+    expect((await out.findByRole('status')).textContent).toMatch(
+      /must rise and lie below 0\.4 of the sample rate, 3200 Hz/,
+    );
+  });
+
   test('noise alone: none stands out', async () => {
     await atBench('0', 'Sound and shake');
     await open(wavFile(tonesInNoise([], 20, 8000), 8000));

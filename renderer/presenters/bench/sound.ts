@@ -1,5 +1,5 @@
 import { orderProminence, type RotatingLine } from '../../../shared/measuring/index.ts';
-import type { RecordedSpectrum } from '../../workers/spectrum-job.ts';
+import type { Band, RecordedSpectrum } from '../../workers/spectrum-job.ts';
 import { digits } from './figure-kinds.ts';
 import { GROUP_WORDS, matchView } from './orders.ts';
 import { place, ticks, type PlotAxes } from './plot-axes.ts';
@@ -13,6 +13,19 @@ export const SPANS: readonly (readonly [string, string])[] = [
   ['120', 'Up to 120 Hz'],
   ['300', 'Up to 300 Hz'],
 ];
+
+/** What is looked at: the sound itself, or how a band of it swells; '' is the sound. Bands: judgement. */
+export const BANDS: readonly (readonly [string, string])[] = [
+  ['', 'The sound itself'],
+  ['500-2000', 'Envelope, 500 to 2,000 Hz'],
+  ['2000-5000', 'Envelope, 2,000 to 5,000 Hz'],
+];
+
+/** The band of a choice; undefined for the sound itself. */
+export function bandOf(choice: string): Band | undefined {
+  const [lowHz, highHz] = choice.split('-').map(Number);
+  return lowHz && highHz ? { lowHz, highHz } : undefined;
+}
 
 export interface PeakRow {
   readonly hz: number;
@@ -71,13 +84,18 @@ export function soundView(
       : 'None stands out',
     facts: [
       `${digits(spectrum.durationS, 1)} s at ${spectrum.sampleRateHz} samples a second`,
-      `${spectrum.segments} pieces averaged, told apart from ${digits(2 * spectrum.binHz, 2)} Hz`,
+      spectrum.envelope
+        ? `envelope of ${spectrum.envelope.lowHz} to ${spectrum.envelope.highHz} Hz in one piece, told apart from ${digits(2 * spectrum.binHz, 2)} Hz; kurtosis ${digits(spectrum.envelope.kurtosis, 1)} (3 for plain noise, higher for knocks)`
+        : `${spectrum.segments} pieces averaged, told apart from ${digits(2 * spectrum.binHz, 2)} Hz`,
     ],
     warnings: [
       spectrum.clippedShare > CLIPPED
         ? `The recording is clipped: ${digits(100 * spectrum.clippedShare, 1)} in 100 samples stand at full scale, so its spectrum is wrong. Record again, further away or quieter.`
         : '',
-      spectrum.segments < 4
+      spectrum.envelope
+        ? 'One piece is not an average: noise alone makes small peaks. A recording in the cabin does not hold the knocks of a bearing; the recorder has to sit on the metal near it.'
+        : '',
+      !spectrum.envelope && spectrum.segments < 4
         ? `Only ${spectrum.segments} ${spectrum.segments === 1 ? 'piece was' : 'pieces were'} averaged; noise alone makes peaks. Record longer.`
         : '',
     ].filter((words) => words !== ''),

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import {
   amplitudeSpectrum,
+  decimate,
   envelopeSpectrum,
   hannWindow,
   kurtosisOf,
+  lowPass,
   orderProminence,
   pickPeaks,
   recordLengthS,
@@ -203,5 +205,32 @@ describe('[MEA-46] envelope of impacts under an imbalance, scipy.signal.hilbert'
     );
     const silent = { ...settings, samples: new Float64Array(1024), lowHz: 1000, highHz: 2000 };
     expect(reasonOf(envelopeSpectrum(silent, directTransform))).toBe('silent-band');
+  });
+});
+
+describe('a record at a lower rate, against SciPy 1.17.1', () => {
+  // firwin(243, 1000, window=('kaiser', kaiser_beta(80)), fs=48000), 243 = kaiserord(80, 1000/24000) made odd; then
+  // convolve(x, taps, 'valid')[::24]. Taps agree to 1e-12: the same formulas in another order.
+  it('the taps are those of firwin', () => {
+    const taps = lowPass(48_000, 500, 1500);
+    expect(taps).toHaveLength(243);
+    expect(taps[121]).toBeCloseTo(0.04166860583450352, 12);
+    expect(taps[161]).toBeCloseTo(-0.004566034250400056, 12);
+    expect(taps[0]).toBeCloseTo(-9.177406834055158e-7, 12);
+  });
+  it('a tone of 300 Hz stays, one of 5 kHz goes', () => {
+    const record = sum(tone(300, 1, 0, 1000, 48_000), tone(5000, 0.5, 0, 1000, 48_000));
+    const slower = told(decimate(record, 48_000, 500));
+    expect(slower.sampleRateHz).toBe(2000);
+    expect(slower.samples).toHaveLength(32);
+    [-0.9992292419684129, -0.5555674511651946, 0.3461146222633319, 0.962455503111369].forEach((each, i) =>
+      expect(slower.samples[i]).toBeCloseTo(each, 10),
+    );
+    expect(slower.samples[31]).toBeCloseTo(0.5555711738398015, 10);
+  });
+  it('a rate that is low enough stays as it is, and a record shorter than the filter is refused', () => {
+    const record = tone(30, 1, 0, 100, 3000);
+    expect(told(decimate(record, 3000, 500)).samples).toBe(record);
+    expect(reasonOf(decimate(record, 48_000, 500))).toBe('too-short');
   });
 });

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { HostAnswer, HostRequest } from '../../shared/host/host-api.ts';
+import { inTurn } from './in-turn.ts';
 import { ExchangeFolder } from './exchange-folder.ts';
 import type { ExchangeTargets } from './exchange-placing.ts';
 import { takeIn, type TakenIn } from './exchange-read.ts';
@@ -13,20 +14,14 @@ type Handlers = { readonly [M in Method]: (request: HostRequest<M>) => Promise<H
 /** The calls of the contract about exported visits and backups. One at a time: each sees the disk as the last one left it. */
 export function exchangeHandlers(dataFolder: string, targets: ExchangeTargets): Handlers {
   const folder = new ExchangeFolder(dataFolder);
-  let last: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(run: () => Promise<T>): Promise<T> => {
-    // A call that failed has told its caller; the next one starts all the same.
-    const mine = last.then(run, run);
-    last = mine;
-    return mine;
-  };
+  const oneByOne = inTurn();
   const named = (what: string): { name: string; path: string } => {
     const when = targets.now().toISOString().slice(0, 16).replace(/[T:]/g, '-');
     const name = `${what}-${when}-${randomBytes(3).toString('hex')}.zip`;
     return { name, path: join(folder.exports, name) };
   };
   const take = (upload: string, kind: 'visit' | 'backup'): Promise<TakenIn> =>
-    inTurn(async () => {
+    oneByOne(async () => {
       const path = await folder.arrived(upload);
       try {
         return await takeIn(path, kind, folder.staging(upload), targets);
@@ -37,19 +32,19 @@ export function exchangeHandlers(dataFolder: string, targets: ExchangeTargets): 
 
   return {
     'visits.export': ({ visit }) =>
-      inTurn(async () => {
+      oneByOne(async () => {
         const opened = (await targets.visits.read(visit)).records.find(({ kind }) => kind === 'visit.opened');
         const { name, path } = named(`visit-${plainName(opened?.['coach'])}`);
         return { name, path, ...(await exportVisit(path, visit, targets)) };
       }),
     'visits.import': ({ upload }) => take(upload, 'visit'),
     'backup.write': () =>
-      inTurn(async () => {
+      oneByOne(async () => {
         const { name, path } = named('backup');
         return { name, path, ...(await writeBackup(path, targets)) };
       }),
     'backup.restore': ({ upload }) => take(upload, 'backup'),
-    'exchange.send': ({ upload, at, data }) => inTurn(() => folder.take(upload, at, data)),
+    'exchange.send': ({ upload, at, data }) => oneByOne(() => folder.take(upload, at, data)),
     'exchange.fetch': ({ name, at }) => folder.give(name, at),
   };
 }

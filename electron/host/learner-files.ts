@@ -1,6 +1,7 @@
 import { readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { HostError, type LearnerSummary, type Notice } from '../../shared/host/host-api.ts';
+import { inTurn } from './in-turn.ts';
 import { isMissing } from './whole-file.ts';
 import { LogFiles, type EventRecord } from './visit-files.ts';
 
@@ -10,8 +11,8 @@ import { LogFiles, type EventRecord } from './visit-files.ts';
  */
 export class LearnerFiles {
   readonly #logs: LogFiles;
-  /** The last call: deleting waits for what is being written, and nothing is written into what is being deleted. */
-  #last: Promise<unknown> = Promise.resolve();
+  /** Deleting waits for what is being written, and nothing is written into what is being deleted. */
+  readonly #inTurn = inTurn();
 
   constructor(folder: string, device: string) {
     this.#logs = new LogFiles(folder, device, 'learner');
@@ -84,14 +85,6 @@ export class LearnerFiles {
 
   #read(learner: string): Promise<{ records: EventRecord[]; notices: Notice[] }> {
     return this.#logs.read(learner);
-  }
-
-  /** One call after the other. */
-  #inTurn<T>(run: () => Promise<T>): Promise<T> {
-    const mine = this.#last.then(run, run);
-    // The caller gets a failure through `mine`; the next call starts all the same.
-    this.#last = mine.catch(() => undefined);
-    return mine;
   }
 }
 

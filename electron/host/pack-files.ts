@@ -11,6 +11,7 @@ import {
   type PackHead,
   type PackProblem,
 } from '../../shared/knowledge/pack/index.ts';
+import { inTurn } from './in-turn.ts';
 import { filesOfZip } from './pack-zip.ts';
 import { readTreeFolder, snapshotsOf, type TreeFolder, type TreeSnapshot } from './tree-files.ts';
 import { isMissing, readIfThere, writeWhole } from './whole-file.ts';
@@ -42,7 +43,7 @@ const NAME = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 /** Packs of trees from other people: `packs/<name>/`, each as it was checked, changed and removed as a whole. */
 export class PackFiles {
   readonly #folder: string;
-  #queue: Promise<unknown> = Promise.resolve();
+  readonly #inTurn = inTurn();
 
   constructor(dataFolder: string) {
     this.#folder = join(dataFolder, 'packs');
@@ -167,16 +168,6 @@ export class PackFiles {
       }
     }
     return { packs, notices };
-  }
-
-  #inTurn<T>(run: () => Promise<T>): Promise<T> {
-    const mine = this.#queue.then(run);
-    // The queue goes on after a failure; the caller still gets it through `mine`.
-    this.#queue = mine.then(
-      () => undefined,
-      () => undefined,
-    );
-    return mine;
   }
 }
 

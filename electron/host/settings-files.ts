@@ -2,13 +2,14 @@ import { existsSync } from 'node:fs';
 import { readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { checkedRequest, DEFAULT_SETTINGS, HostError, type Notice, type Settings } from '../../shared/host/host-api.ts';
+import { inTurn } from './in-turn.ts';
 import { readIfThere, writeWhole } from './whole-file.ts';
 
 /** Settings of this machine, one JSON file. Every broken one is kept aside and said so; the usual settings hold then. */
 export class SettingsFiles {
   readonly #path: string;
-  /** The last call: reading may set the file aside, so that calls are done one after the other. */
-  #last: Promise<unknown> = Promise.resolve();
+  /** Reading may set the file aside. */
+  readonly #inTurn = inTurn();
 
   constructor(folder: string) {
     this.#path = join(folder, 'settings.json');
@@ -20,13 +21,6 @@ export class SettingsFiles {
 
   write(settings: Settings): Promise<void> {
     return this.#inTurn(() => writeWhole(this.#path, `${JSON.stringify(settings, null, 2)}\n`));
-  }
-
-  #inTurn<T>(run: () => Promise<T>): Promise<T> {
-    // A call that failed has told its caller; the next one starts all the same.
-    const mine = this.#last.then(run, run);
-    this.#last = mine;
-    return mine;
   }
 
   async #read(): Promise<{ settings: Settings; notices: Notice[] }> {

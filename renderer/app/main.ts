@@ -1,6 +1,10 @@
 import '../styles/tokens.css';
 import '../styles/base.css';
-import '../styles/parts.css';
+import '../styles/sheet.css';
+import '../styles/answers.css';
+import '../styles/found.css';
+import '../styles/readings.css';
+import '../styles/pages.css';
 import '../styles/window.css';
 import '../styles/narrow.css';
 import '../styles/tree.css';

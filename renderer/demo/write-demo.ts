@@ -1,6 +1,7 @@
 import type { HostClient } from '../../shared/host/host-api.ts';
 import { EVENT_VERSION, newEventId, type VisitEvent, type VisitEventBody } from '../../shared/visit/index.ts';
 import { base64Of } from '../state/base64.ts';
+import type { TreeList } from '../state/tree-list.svelte.ts';
 import type { LoadedTree } from '../state/trees.ts';
 import { DEMO_PROFILE, demoOdometer } from './demo-coach.ts';
 import { DEMO_TREES, demoDay, type DemoTree, type DemoTrees } from './demo-day.ts';
@@ -11,11 +12,10 @@ import { demoPicture, type DemoPicture } from './demo-pictures.ts';
 /** What writing the invented visits needs of the window. */
 export interface DemoWindow {
   readonly ask: HostClient['call'];
-  readonly pinnedTrees: ReadonlyMap<string, LoadedTree>;
+  readonly trees: Pick<TreeList, 'known' | 'readAll'>;
   readonly coaches: {
     create(name: string, demo: boolean, known: typeof DEMO_PROFILE): Promise<string>;
   };
-  readTrees(ids: readonly string[]): Promise<void>;
 }
 
 /** Entries that the machine side takes in one go. */
@@ -58,8 +58,8 @@ export function demoLog(began: Date, coachId: string, entries: readonly DemoEntr
  * @throws {HostError}
  */
 export async function writeDemo(app: DemoWindow, now: Date): Promise<readonly string[]> {
-  await app.readTrees(Object.values(DEMO_TREES));
-  const trees = treesOf(app.pinnedTrees);
+  await app.trees.readAll(Object.values(DEMO_TREES));
+  const trees = treesOf(app.trees.known);
   if (!trees) return [];
   const { lookOver, lastYear, arrived, later } = demoDates(now);
   const days = [lookOver, lastYear, arrived].map((date) => date.toISOString().slice(0, 10)) as [string, string, string];

@@ -1,4 +1,4 @@
-import type { Screen } from '../state/app-state.svelte.ts';
+import type { Screen } from '../state/screens.ts';
 
 /** The rooms of a visit beside the walks of its complaints, in the order of the job. */
 export const VISIT_ROOMS: readonly { readonly screen: Screen; readonly words: string; readonly about: string }[] = [

@@ -1,12 +1,5 @@
 import { createContext } from 'svelte';
-import {
-  complaintIndex,
-  searchComplaints,
-  twoComplaints,
-  type LayoutValue,
-  type Role,
-  type ToolKind,
-} from '../../shared/knowledge/index.ts';
+import type { LayoutValue, Role } from '../../shared/knowledge/index.ts';
 import {
   DEFAULT_SETTINGS,
   HostError,
@@ -41,61 +34,15 @@ import { HandOver } from './hand-over.svelte.ts';
 import { Sheets } from './sheets.svelte.ts';
 import { Coaches } from './coaches.svelte.ts';
 import { Keys } from './keys.svelte.ts';
-import { listedKey, loadSnapshot, nameIn, type ListedTree, type LoadedTree } from './trees.ts';
+import { SCREENS, type AuthorOf, type Screen } from './screens.ts';
+import { TreeList, type Wanted } from './tree-list.svelte.ts';
+import { nameIn, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
 import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
 
 /** Visits of the yard whose standing is worked out; older ones are named only. */
 const STANDINGS = 12;
-
-/** Pages of the window. `work` is whatever the complaint is at: questions, check, conclusion, correction, proof. */
-export const SCREENS = [
-  'yard',
-  'intake',
-  'person',
-  'coach',
-  'work',
-  'noticed',
-  'checks',
-  'findings',
-  'belief',
-  'tree',
-  'paper',
-  'handover',
-  'stop',
-  'more',
-  'bench',
-  'keys',
-  'settings',
-  'learning',
-  'evaluation',
-  'trees',
-  'author',
-  'plan',
-  'parts',
-  'explain',
-  'proofs',
-  'air-test',
-  'road',
-  'inspection',
-  'visit',
-  'arrival',
-  'coaches',
-  'profile',
-  'history',
-  'exchange',
-  'drills',
-  'progress',
-  'practice',
-  'exercise',
-  'reckoning',
-  'teach',
-] as const;
-/** The tree that the author's page shows: one of the list, or a draft by its id. */
-export type AuthorOf =
-  { readonly kind: 'listed'; readonly hash: string } | { readonly kind: 'draft'; readonly id: string };
-export type Screen = (typeof SCREENS)[number];
 
 /** Coach and person around the complaints that are opened; the demo says that it is invented. */
 interface Around {
@@ -106,25 +53,24 @@ interface Around {
   /** Profile of the coach; what it knows of the layout goes into the visit. */
   readonly coachId?: string | null;
 }
-/** A complaint to open, with the words that brought it up. */
-interface Wanted {
-  readonly words: string;
-  readonly tree: ListedTree;
-}
-
 export const [getApp, setApp] = createContext<AppState>();
 
 /** Everything the window shows, derived from the events of the open visit. The only place where the domain meets runes. */
 export class AppState {
   readonly keys = new Keys();
+  /** A call to the machine side for pages and states of their own. @throws {HostError} */
+  readonly ask: HostClient['call'] = (method, request) => this.#host.call(method, request);
+  readonly trees = new TreeList(this.ask, (notices, instead) => {
+    this.notices = [...this.notices.filter(({ code }) => !instead?.test(code)), ...notices];
+  });
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
-  readonly job = new JobPlan(() => ({ visit: this.visit, trees: this.pinnedTrees }));
+  readonly job = new JobPlan(() => ({ visit: this.visit, trees: this.trees.known }));
   readonly handOver = new HandOver(() => ({
     visitId: this.visitId,
     visit: this.visit,
     events: this.events,
-    trees: this.pinnedTrees,
+    trees: this.trees.known,
     units: this.settings.units,
     settings: this.settings,
     cases: this.cases,
@@ -145,10 +91,6 @@ export class AppState {
   settings = $state.raw<Settings>(DEFAULT_SETTINGS);
   dataFolder = $state('');
   shell = $state('');
-  /** Complaints that can be opened; a tree itself is read when it is needed. */
-  listed = $state.raw<readonly ListedTree[]>([]);
-  /** Kinds of tools that can be at hand. */
-  tools = $state.raw<readonly ToolKind[]>([]);
   visits = $state.raw<readonly VisitSummary[]>([]);
   /** Where the newest visits of the yard stand; fills up after the list is shown. */
   standings = $state.raw<ReadonlyMap<string, readonly ComplaintStanding[]>>(new Map());
@@ -164,16 +106,13 @@ export class AppState {
   readOnly = $state(false);
   events = $state.raw<readonly VisitEvent[]>([]);
   complaintId = $state<string | null>(null);
-  /** Trees read so far, by hash. */
-  pinnedTrees = $state.raw<ReadonlyMap<string, LoadedTree>>(new Map());
 
-  readonly index = $derived(complaintIndex(this.listed.map((listed) => ({ ...listed.card, id: listedKey(listed) }))));
-  readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.pinnedTrees) : null);
+  readonly visit: VisitState | null = $derived(this.events.length > 0 ? replay(this.events, this.trees.known) : null);
   readonly complaint: ComplaintState | null = $derived(
     this.visit?.complaints.find(({ id }) => id === this.complaintId) ?? null,
   );
   readonly pinned: LoadedTree | null = $derived(
-    this.complaint ? (this.pinnedTrees.get(this.complaint.treeHash) ?? null) : null,
+    this.complaint ? (this.trees.known.get(this.complaint.treeHash) ?? null) : null,
   );
   /** Complaints closed as cured, of all visits on this machine; gathered when they are wanted. */
   cases = $state.raw<readonly KnownCase[]>([]);
@@ -215,18 +154,16 @@ export class AppState {
   /** Loads settings, trees and the list of visits. */
   async start(): Promise<void> {
     await this.#guard(async () => {
-      const [info, { settings, notices }, { trees, tools, notices: treeNotices }] = await Promise.all([
+      const [info, { settings, notices }] = await Promise.all([
         this.#host.call('app.info', {}),
         this.#host.call('settings.read', {}),
-        this.#host.call('trees.list', {}),
+        this.trees.refresh(),
       ]);
       this.dataFolder = info.dataFolder;
       this.shell = info.shell;
       this.settings = settings;
       this.keys.enabled = settings.singleKeys;
-      this.listed = trees;
-      this.tools = tools;
-      this.notices = [...notices, ...treeNotices];
+      this.notices = [...notices, ...this.notices];
       await this.refreshYard();
     });
     this.ready = true;
@@ -241,21 +178,10 @@ export class AppState {
       const cases: KnownCase[] = [];
       for (const { id, coach } of this.visits) {
         const { read } = await this.#readVisit(id);
-        cases.push(...closedCases(id, replay(read, this.pinnedTrees)).map((each) => ({ ...each, coach })));
+        cases.push(...closedCases(id, replay(read, this.trees.known)).map((each) => ({ ...each, coach })));
       }
       this.cases = cases;
     });
-  }
-
-  /** A call to the machine side for pages that keep their own state. @throws {HostError} */
-  ask: HostClient['call'] = (method, request) => this.#host.call(method, request);
-
-  /** Reads the list of complaints again, after a pack has come or gone. @throws {HostError} */
-  async refreshTrees(): Promise<void> {
-    const { trees, tools, notices } = await this.#host.call('trees.list', {});
-    this.listed = trees;
-    this.tools = tools;
-    this.notices = [...this.notices.filter(({ code }) => !/^(tree|pack)-/.test(code)), ...notices];
   }
 
   async refreshYard(): Promise<void> {
@@ -267,23 +193,11 @@ export class AppState {
   async #workOutStandings(): Promise<void> {
     for (const { id } of this.visits.slice(0, STANDINGS)) {
       const { read } = await this.#readVisit(id);
-      this.standings = new Map([...this.standings, [id, standingsOf(read, this.pinnedTrees)]]);
+      this.standings = new Map([...this.standings, [id, standingsOf(read, this.trees.known)]]);
     }
   }
 
-  nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.listed, id);
-
-  search(words: string): ReturnType<typeof searchComplaints> {
-    return searchComplaints(this.index, words);
-  }
-
-  /** The two complaints that the words name, when they clearly name two that can be opened. */
-  twoIn(words: string): readonly Wanted[] {
-    const parts = (twoComplaints(this.index, words) ?? []).flatMap(({ words: piece, hit }) =>
-      this.listed.filter(({ card }) => card.id === hit.complaint).map((tree) => ({ words: piece, tree })),
-    );
-    return parts.length === 2 ? parts : [];
-  }
+  nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.trees.listed, id);
 
   /** Back to what is worked on: the complaint in front, or the visit as a whole while it has none. */
   toWork = (): void => this.go(this.complaint ? 'work' : this.visit ? 'visit' : 'yard');
@@ -352,33 +266,9 @@ export class AppState {
       }
     }
     for (const event of read) {
-      if (event.kind !== 'complaint.opened' || this.pinnedTrees.has(event.treeHash)) continue;
-      const { tree, notices: more } = loadSnapshot(
-        await this.#host.call('trees.snapshot', { visit, hash: event.treeHash }),
-      );
-      if (tree) this.#keep(tree);
-      unread.push(...more);
+      if (event.kind === 'complaint.opened') unread.push(...(await this.trees.readOf(visit, event.treeHash)));
     }
     return { read, notices: [...notices, ...unread], readOnly };
-  }
-
-  #keep(tree: LoadedTree): void {
-    this.pinnedTrees = new Map([...this.pinnedTrees, [tree.hash, tree]]);
-  }
-
-  /** Reads trees of the list by id, for pages that name their checks; one that is not there any more is passed over. */
-  async readTrees(ids: readonly string[]): Promise<void> {
-    for (const { hash, card } of this.listed) if (ids.includes(card.id)) await this.#loaded(hash);
-  }
-
-  /** A tree of the list, read when it is first needed; null with a notice when its file has an error. */
-  async #loaded(hash: string): Promise<LoadedTree | null> {
-    const known = this.pinnedTrees.get(hash);
-    if (known) return known;
-    const { tree, notices } = loadSnapshot(await this.#host.call('trees.read', { hash }));
-    if (tree) this.#keep(tree);
-    this.notices = [...this.notices, ...notices];
-    return tree;
   }
 
   /** Writes an invented coach with its visits into the yard and opens the newest: something to look round in. */
@@ -418,7 +308,7 @@ export class AppState {
   /** Opens complaints of one visit in one go, each with its own words; the first is shown. */
   async openComplaints(around: Around, wanted: readonly Wanted[]): Promise<void> {
     await this.#once(async () => {
-      for (const { tree } of wanted) if (!(await this.#loaded(tree.hash))) return;
+      for (const { tree } of wanted) if (!(await this.trees.read(tree.hash))) return;
       await this.#begin(around);
       const opened = wanted.map(({ tree, words }) => {
         const event = this.#stamped({

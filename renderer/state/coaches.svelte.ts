@@ -12,12 +12,12 @@ import type { CoachSummary, HostClient, Notice, PastVisit } from '../../shared/h
 import type { LayoutFeature } from '../../shared/knowledge/index.ts';
 import { EventError, type VisitEventBody } from '../../shared/visit/index.ts';
 import type { Bench } from './bench.svelte.ts';
-import { layoutIn, type ListedTree } from './trees.ts';
+import type { TreeList } from './tree-list.svelte.ts';
 
 /** What the state of coaches needs of the window. */
 interface Window {
   readonly ask: HostClient['call'];
-  readonly listed: readonly ListedTree[];
+  readonly trees: Pick<TreeList, 'listed' | 'read'>;
   readonly settings: { readonly name: string };
   newId(): string;
 }
@@ -141,8 +141,8 @@ export class Coaches {
   }
 
   async #readFeatures(): Promise<void> {
-    const [tree] = this.#window.listed;
+    const [tree] = this.#window.trees.listed;
     if (this.features.length > 0 || !tree) return;
-    this.features = layoutIn(await this.#window.ask('trees.read', { hash: tree.hash }));
+    this.features = (await this.#window.trees.read(tree.hash))?.vocabulary.layout ?? [];
   }
 }

@@ -14,8 +14,9 @@ import {
   type Outcome,
   type Progress,
 } from '../../shared/practice/drills/index.ts';
-import { HostError, type Notice, type Settings } from '../../shared/host/host-api.ts';
-import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
+import { HostError, type Settings } from '../../shared/host/host-api.ts';
+import type { TreeList } from './tree-list.svelte.ts';
+import { listedKey, type LoadedTree } from './trees.ts';
 
 /** What is drilled: one complaint by its key in the list, or the limits of all of them. */
 export const ALL_LIMITS = 'limits';
@@ -35,7 +36,7 @@ export const NOTHING_GIVEN: Given = { check: null, option: null, typed: null, by
 
 /** What drills need of the window. */
 interface Around extends AroundLearner {
-  readonly listed: readonly ListedTree[];
+  readonly trees: Pick<TreeList, 'listed' | 'read'>;
   readonly settings: Settings;
 }
 
@@ -44,8 +45,6 @@ export class Drills extends Guarded {
   readonly #app: Around;
   readonly who: Learner;
 
-  /** What a tree said when it was read. */
-  notices = $state.raw<readonly Notice[]>([]);
   busy = $state(false);
 
   #chosen = $state.raw<{ readonly what: string; readonly learner: string | null } | null>(null);
@@ -86,9 +85,9 @@ export class Drills extends Guarded {
   async start(chosen: string, drill: Drill | null): Promise<void> {
     this.busy = true;
     await this.guard(async () => {
-      const listed = this.#app.listed.find((tree) => listedKey(tree) === chosen) ?? this.#app.listed[0];
+      const listed = this.#app.trees.listed.find((tree) => listedKey(tree) === chosen) ?? this.#app.trees.listed[0];
       if (!listed) return;
-      const loaded = this.loaded?.hash === listed.hash ? this.loaded : await this.#load(listed.hash);
+      const loaded = await this.#app.trees.read(listed.hash);
       if (!loaded) return;
       this.loaded = loaded;
       const { tree, vocabulary } = loaded;
@@ -99,12 +98,6 @@ export class Drills extends Guarded {
       await this.#ask();
     });
     this.busy = false;
-  }
-
-  async #load(hash: string): Promise<LoadedTree | null> {
-    const { tree, notices } = loadSnapshot(await this.#app.ask('trees.read', { hash }));
-    this.notices = notices;
-    return tree;
   }
 
   /** Away from the cards, to what else can be drilled. */

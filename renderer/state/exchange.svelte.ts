@@ -81,7 +81,7 @@ export class Exchange {
       if (!taken) return;
       this.chosen = null;
       await this.#app.refreshYard();
-      if (taken.packs.length > 0) await this.#app.refreshTrees();
+      if (taken.packs.length > 0) await this.#app.trees.refresh();
     });
   }
 

@@ -52,7 +52,7 @@ export class PackShelf extends Guarded {
       if (!installed) return;
       this.chosen = null;
       this.done = `“${installed.name}”, version ${installed.version}, is here with ${counted(installed.trees.length, 'tree')}.`;
-      await this.#app.refreshTrees();
+      await this.#app.trees.refresh();
     });
     await this.refresh();
   }
@@ -62,7 +62,7 @@ export class PackShelf extends Guarded {
     await this.#alone(async () => {
       await this.#app.ask('packs.remove', { name });
       this.done = `“${name}” is removed. Visits that began with it keep their trees.`;
-      await this.#app.refreshTrees();
+      await this.#app.trees.refresh();
     });
     await this.refresh();
   }

@@ -33,14 +33,15 @@ import {
 } from '../../shared/practice/index.ts';
 import { HostError } from '../../shared/host/host-api.ts';
 import { formatProblem, type Problem, type Tree } from '../../shared/knowledge/index.ts';
-import { listedKey, loadSnapshot, type ListedTree, type LoadedTree } from './trees.ts';
+import type { TreeList } from './tree-list.svelte.ts';
+import { listedKey, type ListedTree, type LoadedTree } from './trees.ts';
 
 /** A complaint drawn as well. */
 export const SURPRISE = '';
 
 /** What practice needs of the window around it. */
 interface Around extends AroundLearner {
-  readonly listed: readonly ListedTree[];
+  readonly trees: Pick<TreeList, 'listed' | 'known' | 'read'>;
   go(screen: 'exercise' | 'reckoning'): void;
 }
 
@@ -77,7 +78,6 @@ export interface Replay {
 /** The exercise in front, and what an instructor opens. */
 export class Practice extends Guarded {
   readonly #app: Around;
-  readonly #trees = new Map<string, LoadedTree>();
 
   readonly who: Learner;
   busy = $state(false);
@@ -115,7 +115,7 @@ export class Practice extends Guarded {
   /** Begins a fresh exercise as it is set on the page. */
   async begin(): Promise<void> {
     await this.guard(async () => {
-      const { listed } = this.#app;
+      const { listed } = this.#app.trees;
       const tree =
         listed.find((each) => listedKey(each) === this.complaint) ?? listed[drawn(Math.max(1, listed.length))];
       if (!tree) return;
@@ -153,7 +153,7 @@ export class Practice extends Guarded {
     if (!open) return;
     await this.guard(async () => {
       const { tree } = open.session.exercise;
-      const pinned = [...this.#trees.values()].find((each) => each.tree === tree);
+      const pinned = [...this.#app.trees.known.values()].find((each) => each.tree === tree);
       if (pinned) await this.#begin(open.source, pinned);
     });
   }
@@ -211,7 +211,7 @@ export class Practice extends Guarded {
 
   async #read(name: string, text: string): Promise<OpenedFile> {
     const complaint = complaintOfFile(text);
-    const { listed } = this.#app;
+    const { listed } = this.#app.trees;
     const own = listed.find(({ card }) => card.id === complaint);
     const tree = own ? await this.#loaded(own) : null;
     const { value, problems } = readExerciseFile({
@@ -227,7 +227,7 @@ export class Practice extends Guarded {
   async templateOf(key: string, write: (tree: Tree) => string): Promise<string | null> {
     let text: string | null = null;
     await this.guard(async () => {
-      const listed = this.#app.listed.find((each) => listedKey(each) === key) ?? this.#app.listed[0];
+      const listed = this.#app.trees.listed.find((each) => listedKey(each) === key) ?? this.#app.trees.listed[0];
       if (listed) text = write((await this.#loaded(listed)).tree);
     });
     return text;
@@ -262,10 +262,10 @@ export class Practice extends Guarded {
     readonly exercise: Exercise;
     readonly passed: PassRule | null;
   }> {
-    const listed = this.#app.listed.find(({ hash }) => hash === treeHash);
+    const listed = this.#app.trees.listed.find(({ hash }) => hash === treeHash);
     if (!listed)
       throw refusal(
-        `This exercise was made with another version of “${this.#app.listed.find(({ card }) => card.id === tree)?.card.title ?? tree}”. What it drew cannot be shown again here; open it where the same version is.`,
+        `This exercise was made with another version of “${this.#app.trees.listed.find(({ card }) => card.id === tree)?.card.title ?? tree}”. What it drew cannot be shown again here; open it where the same version is.`,
       );
     return this.#made(source, await this.#loaded(listed));
   }
@@ -287,18 +287,15 @@ export class Practice extends Guarded {
   }
 
   async #treeOfCode(typed: string): Promise<LoadedTree> {
-    const known = this.#app.listed.map((listed) => ({ id: listed.card.id, hash: listed.hash, listed }));
+    const known = this.#app.trees.listed.map((listed) => ({ id: listed.card.id, hash: listed.hash, listed }));
     const found = complaintOfCode(typed, known);
     if ('problem' in found) throw refusal(found.problem);
     return this.#loaded(found.complaint.listed);
   }
 
-  async #loaded({ hash }: ListedTree): Promise<LoadedTree> {
-    const known = this.#trees.get(hash);
-    if (known) return known;
-    const { tree, notices } = loadSnapshot(await this.#app.ask('trees.read', { hash }));
-    if (!tree) throw refusal(notices[0]?.message ?? 'This tree cannot be read.');
-    this.#trees.set(hash, tree);
+  async #loaded({ hash, card }: ListedTree): Promise<LoadedTree> {
+    const tree = await this.#app.trees.read(hash);
+    if (!tree) throw refusal(`“${card.title}” cannot be read. What is wrong with its file is said above.`);
     return tree;
   }
 }

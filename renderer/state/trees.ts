@@ -1,4 +1,4 @@
-import { vocabularyFrom, type LayoutFeature, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
+import { vocabularyFrom, type Tree, type TreeCard } from '../../shared/knowledge/index.ts';
 import type { Notice, TreeSnapshotAnswer } from '../../shared/host/host-api.ts';
 import type { PinnedTree } from '../../shared/visit/index.ts';
 
@@ -20,11 +20,6 @@ export interface ListedTree {
 /** Tells listed trees apart: two may have one id, when one of them came with a pack. */
 export function listedKey({ card, pack }: ListedTree): string {
   return pack ? `${pack.name}/${card.id}` : card.id;
-}
-
-/** The questions about the layout, from the vocabulary of any tree; empty when it cannot be read. */
-export function layoutIn({ read }: TreeSnapshotAnswer): readonly LayoutFeature[] {
-  return read?.vocabulary.layout ?? [];
 }
 
 /** A tree as the machine side read it; null with a notice when its files have an error. */

@@ -1,6 +1,6 @@
 import { configure, fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { describe, expect, test, vi } from 'vitest';
-import { SCREENS } from '../../renderer/state/app-state.svelte.ts';
+import { SCREENS } from '../../renderer/state/screens.ts';
 import { VISIT_ROOMS } from '../../renderer/presenters/visit-rooms.ts';
 import { fakeHost, type FakeHost } from './fake-host.ts';
 import { beginVisit, openWindow, press } from './window.ts';

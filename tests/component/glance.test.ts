@@ -109,7 +109,7 @@ describe('the yard', () => {
     });
     await fireEvent.click(within(past).getAllByRole('button')[0]!);
     expect(await screen.findByText(/invented for show/i)).toBeTruthy();
-    await fireEvent.click(screen.getByRole('button', { name: 'Yard' }));
+    await fireEvent.click(await screen.findByRole('button', { name: 'Yard' }));
     await at('3 visits in the yard');
     expect(screen.getAllByText(/^invented for show/i)).toHaveLength(3);
     expect(screen.queryByRole('button', { name: /invented visit/i })).toBeNull();

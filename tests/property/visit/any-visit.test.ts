@@ -28,7 +28,10 @@ const C = 'c';
 const RANDOM = 16;
 const ADVISED = 7;
 
-/** One more thing that may happen on a coach with a hidden cause: findings mostly as it would show them, with "not sure", "can’t do", changed answers, undo and corrections that did not end it. */
+/**
+ * One more thing that may happen on a coach with a hidden cause: findings mostly as it would show them, with "not sure",
+ * "can’t do", changed answers, undo and corrections that did not end it.
+ */
 function happens(
   tree: Tree,
   hidden: number,
@@ -36,13 +39,13 @@ function happens(
   log: readonly VisitEvent[],
   n: number,
 ): VisitEventBody {
-  const any = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
+  const oneOf = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const looked = log.flatMap((event) => (event.kind === 'finding.recorded' ? [event.check] : []));
   const fresh = tree.checks.filter(({ id }) => !looked.includes(id));
-  const check = any(fresh.length > 0 && random() < 0.9 ? fresh : tree.checks);
+  const check = oneOf(fresh.length > 0 && random() < 0.9 ? fresh : tree.checks);
   const value = (of: Tree['checks'][number]): RecordedValue => {
     const row = of.likelihood[hidden]!;
-    const result = random() < 0.9 ? of.results[draw(row, random)]!.id : any(of.results).id;
+    const result = random() < 0.9 ? of.results[draw(row, random)]!.id : oneOf(of.results).id;
     return [
       { kind: 'result', result } as const,
       { kind: 'not-sure' } as const,
@@ -57,7 +60,7 @@ function happens(
       () => ({
         kind: 'stop.answered',
         complaint: C,
-        rule: any(tree.stopRules).id,
+        rule: oneOf(tree.stopRules).id,
         answer: (['no', 'not-sure', 'yes'] as const)[draw([0.9, 0.05, 0.05], random)]!,
       }),
     ],
@@ -65,7 +68,7 @@ function happens(
     [
       2,
       () => {
-        const old = found.length > 0 ? any(found) : undefined;
+        const old = found.length > 0 ? oneOf(found) : undefined;
         const of = tree.checks.find(({ id }) => old?.kind === 'finding.recorded' && id === old.check);
         if (old?.kind !== 'finding.recorded' || !of) return { kind: 'halt.acknowledged', complaint: C };
         return { kind: 'finding.changed', complaint: C, finding: old.finding, value: value(of) };
@@ -74,34 +77,38 @@ function happens(
     [
       2,
       () => ({
-        kind: any(['event.taken-back', 'event.put-back'] as const),
-        event: any(log.slice(log.length > 3 ? 3 : 0)).id,
+        kind: oneOf(['event.taken-back', 'event.put-back'] as const),
+        event: oneOf(log.slice(log.length > 3 ? 3 : 0)).id,
       }),
     ],
     [2, () => ({ kind: 'halt.acknowledged', complaint: C })],
-    [1, () => ({ kind: 'correction.started', complaint: C, cause: any(tree.causes).id })],
+    [1, () => ({ kind: 'correction.started', complaint: C, cause: oneOf(tree.causes).id })],
     [
       2,
       () => ({
         kind: 'correction.done',
         complaint: C,
-        cause: any(tree.causes).id,
-        partSeen: any(['bad', 'good', 'unknown'] as const),
+        cause: oneOf(tree.causes).id,
+        partSeen: oneOf(['bad', 'good', 'unknown'] as const),
         parts: [],
         alsoRenewed: [],
       }),
     ],
     [2, () => ({ kind: 'proof.recorded', complaint: C, outcome: 'still-there' })],
-    [1, () => ({ kind: 'access.set', complaint: C, open: [any(vocabulary.access).id] })],
+    [1, () => ({ kind: 'access.set', complaint: C, open: [oneOf(vocabulary.access).id] })],
     [
       1,
-      () => ({ kind: 'cost.set', cost: any(['tow', 'missDanger', 'wrongPart']), minutes: Math.floor(random() * 9e3) }),
+      () => ({
+        kind: 'cost.set',
+        cost: oneOf(['tow', 'missDanger', 'wrongPart']),
+        minutes: Math.floor(random() * 9e3),
+      }),
     ],
     [
       1,
       () => {
-        const { id, values } = any(vocabulary.layout);
-        return { kind: 'layout.set', feature: id, value: random() < 0.3 ? null : any(values).value };
+        const { id, values } = oneOf(vocabulary.layout);
+        return { kind: 'layout.set', feature: id, value: random() < 0.3 ? null : oneOf(values).value };
       },
     ],
   ];

@@ -19,8 +19,7 @@ import {
 } from '../../shared/visit/index.ts';
 import { LogCards, sideBySide } from './log-cards.ts';
 import { refuseNewerEvents, refuseNewerLog } from './newer.ts';
-import type { LogFiles } from './visit-files.ts';
-import { type EventRecord } from './visit-files.ts';
+import type { EventRecord, LogFiles } from './visit-files.ts';
 import { lastAt } from './visit-summary.ts';
 
 type CoachMethod = Extract<HostMethod, `coaches.${string}`>;

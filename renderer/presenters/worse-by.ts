@@ -1,10 +1,4 @@
-import {
-  rankChecks,
-  secondBest,
-  type DriveVerdict,
-  type LookedAhead,
-  type Situation,
-} from '../../shared/planning/index.ts';
+import { rankChecks, secondBest, type DriveVerdict, type Situation } from '../../shared/planning/index.ts';
 
 /**
  * How the check in front compares with what else could be done now: how much worse the second best is than the advised
@@ -13,11 +7,10 @@ import {
 export function worseByWords(
   situation: Situation,
   verdict: DriveVerdict,
-  ahead: LookedAhead | null,
   check: string,
   nameOf: (id: string) => string | undefined,
 ): string {
-  const ranking = rankChecks(situation, verdict, ahead);
+  const ranking = rankChecks(situation, verdict);
   const name = (id: string): string => `“${nameOf(id) ?? id}”`;
   const advised = ranking.stop.kind === 'check' ? ranking.stop.option : null;
   if (advised && advised.check !== check) {

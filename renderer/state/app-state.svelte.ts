@@ -273,12 +273,10 @@ export class AppState {
 
   /** Writes an invented coach with its visits into the yard and opens the newest: something to look round in. */
   async openDemo(): Promise<void> {
-    const made: string[] = [];
     await this.#once(async () => {
       const { writeDemo } = await import('../demo/write-demo.ts');
-      made.push(...(await writeDemo(this, new Date())));
+      await this.openVisit(await writeDemo(this, new Date()), 'visit');
     });
-    for (const visit of made) await this.openVisit(visit, 'visit');
   }
 
   /**

@@ -19,6 +19,8 @@ const ROAD = 'sheet/road';
 /** Coolant from which an engine counts as hot, °F, and the road speed from which it is driven, mph. Judgement. */
 const HOT_F = 160;
 const DRIVEN_MPH = 40;
+/** Seconds for which a noted speed still says how fast it went. Judgement. */
+const SPEED_HOLDS_S = 30;
 
 /** What is kept of the gauges of one drive, so that a year has one figure and not fifty. */
 const ROAD_MARKS = {
@@ -62,9 +64,7 @@ function airReadings(events: readonly VisitEvent[]): PastReading[] {
     const record = state.records[step.id];
     if (outcome.kind !== 'judged' || !record) return [];
     // The knob is held against two ends of one band: it is one figure.
-    const once = outcome.judged.filter(
-      ({ value }, i, all) => all.findIndex((each) => each.value === value) === i || step.id === 'governor-cut-out',
-    );
+    const once = step.id === 'parking-valve' ? outcome.judged.slice(0, 1) : outcome.judged;
     return once.map(({ words, value, judgement }) => ({
       finding: `${step.id} ${words}`,
       tree: AIR_TEST,
@@ -79,9 +79,9 @@ function airReadings(events: readonly VisitEvent[]): PastReading[] {
 
 function driveReadings({ id, notes }: RoadDrive): PastReading[] {
   const best = new Map<RoadMark, { readonly reading: PastReading; readonly figure: number }>();
-  let speed: number | null = null;
+  let noted: { readonly mph: number | null; readonly seconds: number } | null = null;
   let hot = false;
-  for (const { id: note, entry, at } of notes) {
+  for (const { id: note, entry, at, seconds } of notes) {
     if (entry.kind !== 'gauge') continue;
     const { reading: read } = entry;
     const { value, unit } = read;
@@ -92,8 +92,9 @@ function driveReadings({ id, notes }: RoadDrive): PastReading[] {
       const reading = { finding: `${id} ${note}`, tree: ROAD, check: mark, site: null, value, unit, at };
       best.set(mark, { reading, figure });
     };
+    const speed = noted && seconds - noted.seconds <= SPEED_HOLDS_S ? noted.mph : null;
     const less = (a: number, b: number): boolean => a < b;
-    if (entry.gauge === 'speed') speed = readingIn(read, 'mph');
+    if (entry.gauge === 'speed') noted = { mph: readingIn(read, 'mph'), seconds };
     else if (entry.gauge === 'coolant') {
       hot = hot || (readingIn(read, 'degF') ?? 0) >= HOT_F;
       keep('coolant-most', 'degF', (a, b) => a > b);

@@ -1,3 +1,4 @@
+import { partWords } from '../visit/inspection/items.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Block, Line, ReportPhoto } from './document.ts';
 import { checkLine } from './found-rows.ts';
@@ -67,7 +68,7 @@ export function coachPhotos(
     ...inspection.flatMap(({ id, item, site, photos, at, by }) =>
       photos.map((photo) => ({
         photo,
-        of: log.said([item.replaceAll('-', ' '), site, taken(at, by)].filter(Boolean).join(', '), id),
+        of: log.said([partWords(item), site, taken(at, by)].filter(Boolean).join(', '), id),
       })),
     ),
     ...(plan?.lines ?? []).flatMap((line) =>

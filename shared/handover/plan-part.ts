@@ -1,5 +1,6 @@
 import { formatQuantity } from '../units/index.ts';
 import { minutesWords } from '../visit/index.ts';
+import { isInWork } from '../visit/plan/parts-list.ts';
 import type { PartRow, Plan, PlanLine, Reminder } from '../visit/plan/plan.ts';
 import type { Block, Line, Section } from './document.ts';
 import type { HandOverInput } from './input.ts';
@@ -65,17 +66,22 @@ function decisionLine(line: PlanLine, log: LogIndex, day: (at: string) => string
 }
 
 /** Hours with what is opened once, and the money where a rate was given. */
-function moneyBlocks({ hours, costBand }: Plan, reader: HandOverInput['reader']): Block[] {
+function moneyBlocks({ hours, costBand, lines }: Plan, reader: HandOverInput['reader']): Block[] {
   const figure = (text: string): Line => reckoned(text, 'plan', 'plan');
   const [low, high] = hours.total;
   const time = say(
-    'Time for what is not declined: ',
+    'Time for what is still to do and not declined: ',
     figure(minutesWords(low)),
     ' to ',
     figure(minutesWords(high)),
     ', judged; what is opened is counted once.',
     ...(reader === 'mechanic' ? [' One by one it would be ', figure(minutesWords(hours.apart[1])), ' at most.'] : []),
   );
+  const untimed = lines.filter((line) => isInWork(line) && line.proof.doneAt === undefined && line.minutes[1] === 0);
+  const open =
+    untimed.length > 0
+      ? [say('No time was given for: ', figure(untimed.map(({ title }) => title).join('; ')), '.')]
+      : [];
   const cost = costBand
     ? [
         say(
@@ -91,7 +97,7 @@ function moneyBlocks({ hours, costBand }: Plan, reader: HandOverInput['reader'])
         ),
       ]
     : [];
-  return [...(high > 0 ? [time] : []), ...cost].map((line) => ({ kind: 'words', look: 'plain', line }));
+  return [...(high > 0 ? [time] : []), ...open, ...cost].map((line) => ({ kind: 'words', look: 'plain', line }));
 }
 
 function partsSection(plan: Plan, log: LogIndex): Section[] {

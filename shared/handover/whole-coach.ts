@@ -2,6 +2,7 @@ import { stricter } from '../planning/index.ts';
 import { STATUS_SAID, VERDICT_SAID } from '../knowledge/index.ts';
 import { withNames } from '../knowledge/markdown.ts';
 import { formatQuantity } from '../units/index.ts';
+import { partWords } from '../visit/inspection/items.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Block, Line, Part, Section, VerdictBox } from './document.ts';
 import { bothUnits } from './found-rows.ts';
@@ -138,7 +139,7 @@ export function notOpened(log: LogIndex, { inspection = [] }: HandOverInput): re
 }
 
 function itemLine(item: InspectedPart, log: LogIndex): Line {
-  return capital(log.said([plain(item.item), item.site].filter(Boolean).join(', '), item.id));
+  return capital(log.said([partWords(item.item), item.site].filter(Boolean).join(', '), item.id));
 }
 
 function heldOf(item: InspectedPart, texts: TreeTexts | undefined): Line {

@@ -204,9 +204,15 @@ interface DangerOverTime {
   readonly open: boolean;
   readonly belief: Float64Array;
   readonly model: BeliefModel;
+  /** Put right, with a proof that held. */
+  readonly cured: ReadonlySet<string>;
 }
 
-/** Belief in danger causes, followed over the findings in order, so that one lucky answer does not make it milder. */
+/**
+ * Belief in danger causes, followed over the findings in order, so that one lucky answer does not make it milder. A cause
+ * whose part was seen to be bad and whose proof held has explained the complaint: no belief is left for its rivals, until
+ * something is found after it (PLA-40).
+ */
 function dangerOverTime(situation: Situation, model: BeliefModel, threshold: number): DangerOverTime {
   const { findings, excluded } = standing(model, situation);
   const cured = new Set(situation.corrections.filter(({ proof }) => proof === 'gone').map(({ cause }) => cause));
@@ -217,20 +223,24 @@ function dangerOverTime(situation: Situation, model: BeliefModel, threshold: num
     const belief = posterior(model, some, excluded).probability;
     return { belief, share: belief.reduce((sum, p, c) => (dangerous[c] ? sum + p : sum), 0) };
   };
+  const last = situation.corrections.at(-1);
+  if (last?.proof === 'gone' && last.partSeen === 'bad' && findings.every(({ id }) => last.findingsBefore.includes(id)))
+    return { share: 0, open: false, belief: shareAfter(findings).belief, model, cured };
   let now = shareAfter([]);
   let open = now.share >= threshold / 2;
   for (let i = 1; i <= findings.length; i++) {
     now = shareAfter(findings.slice(0, i));
     open = open ? now.share >= threshold / 2 : now.share >= threshold;
   }
-  return { share: now.share, open, belief: now.belief, model };
+  return { share: now.share, open, belief: now.belief, model, cured };
 }
 
 /** A danger cause as good as found, with the strictest verdict among the rules that guard over it. */
 function foundDanger(tree: Tree, danger: DangerOverTime): { cause: Cause; verdict: Verdict } | null {
   for (const cause of tree.causes) {
     const column = danger.model.causeIds.indexOf(cause.id);
-    if (cause.hazard !== 'danger' || column < 0 || danger.belief[column]! < AS_GOOD_AS_FOUND || !danger.open) continue;
+    if (cause.hazard !== 'danger' || danger.cured.has(cause.id) || column < 0 || !danger.open) continue;
+    if (danger.belief[column]! < AS_GOOD_AS_FOUND) continue;
     return { cause, verdict: strictestGuard(tree, cause.id) };
   }
   return null;

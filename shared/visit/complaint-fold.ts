@@ -1,6 +1,6 @@
 import type { Role, Tree } from '../knowledge/tree.ts';
 import { closingCost, idsOf, maskOf, move, needOf, vocabularyGraph } from '../planning/index.ts';
-import type { StopAnswer } from '../planning/situation.ts';
+import type { CorrectionDone, StopAnswer } from '../planning/situation.ts';
 import type { ComplaintLogEvent } from './complaint-machine.ts';
 import { EVENT_VERSION, type EventOf, type Reading } from './events.ts';
 import type { PinnedTree } from './pinned-tree.ts';
@@ -144,8 +144,7 @@ export class ComplaintFold {
         break;
       }
       case 'proof.recorded': {
-        const last = this.#corrections.at(-1);
-        if (last) this.#corrections = [...this.#corrections.slice(0, -1), { ...last, proof: event.outcome }];
+        this.#lastProof(event.outcome);
         if (event.outcome === 'gone') this.#closedHow = 'cured';
         else this.#concluded = undefined;
         break;
@@ -156,10 +155,17 @@ export class ComplaintFold {
       case 'complaint.reopened':
         this.#closedHow = undefined;
         this.#concluded = undefined;
+        // It is back, so what seemed to prove the cure did not.
+        if (this.#corrections.at(-1)?.proof === 'gone') this.#lastProof('still-there');
         break;
       default:
         break;
     }
+  }
+
+  #lastProof(proof: CorrectionDone['proof']): void {
+    const last = this.#corrections.at(-1);
+    if (last) this.#corrections = [...this.#corrections.slice(0, -1), { ...last, proof }];
   }
 
   #record(event: EventOf<'finding.recorded'>, who: Role, from: string | undefined): void {

@@ -1,8 +1,8 @@
-import { VERDICTS } from '../knowledge/tree.ts';
 import type { Hold } from '../planning/situation.ts';
 import { airTestVerdict } from './air-test/verdict.ts';
 import { inspectionVerdict } from './inspection/verdict.ts';
 import { roadVerdict } from './road/may-drive.ts';
+import { strictestFirst } from './sheet-hold.ts';
 import type { VisitState } from './state.ts';
 
 /**
@@ -18,5 +18,5 @@ export function holdOf({
   const holds = [airTestVerdict(airTest), roadVerdict(road), inspectionVerdict(inspection, plan)].filter(
     (each) => each !== null,
   );
-  return holds.sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict))[0] ?? null;
+  return strictestFirst(holds)[0] ?? null;
 }

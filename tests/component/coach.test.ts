@@ -178,9 +178,13 @@ describe('the arrival', () => {
     await toHub();
     await fireEvent.click(await screen.findByRole('button', { name: /Arrival/ }));
     await screen.findByRole('heading', { level: 1, name: 'The coach has arrived' });
+    await fireEvent.click(screen.getByRole('button', { name: 'Note the spot' }));
+    expect((await screen.findByRole('alert')).textContent).toMatch(/Not noted: say first where the spot lay/);
+    expect(screen.queryByRole('list', { name: 'Spots on the sheet' })).toBeNull();
     await choose('Where', 'engine-crank-end');
     await choose('Colour on white', 'black-brown');
     await choose('Feel and smell', 'slippery');
+    await choose('Size', 'coin');
     await fireEvent.click(screen.getByRole('button', { name: 'Note the spot' }));
     const spots = await screen.findByRole('list', { name: 'Spots on the sheet' });
     expect(spots.textContent).toMatch(/1\. Under the damper or fan end.*common practice.*Engine oil/s);

@@ -85,6 +85,10 @@ test('a visit with two complaints, from the arrival to the report on screen, as 
   await page.keyboard.press('Enter');
   await page.keyboard.type('the engine brake is weak');
   await expect(page.getByRole('button', { name: /Open 2 complaints/ })).toBeEnabled();
+  await page.getByLabel('Where', { exact: true }).selectOption('radiator');
+  await page.getByLabel('Colour on white').selectOption('green-blue-orange');
+  await page.getByLabel('Feel and smell').selectOption('sweet-sticky');
+  await page.getByLabel('Size').selectOption('plate');
   await page.getByRole('button', { name: 'Note the spot' }).click();
   await expect(page.getByRole('img', { name: /Spot 1/ })).toBeVisible();
   await fits(page);

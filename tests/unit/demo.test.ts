@@ -3,11 +3,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { cleanPng } from '../../electron/host/photo/png.ts';
 import { loadTrees } from '../../electron/cli/load-trees.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
-import { DEMO_PROFILE } from '../../renderer/demo/demo-coach.ts';
-import { DEMO_TREES, demoDay, type DemoTrees } from '../../renderer/demo/demo-day.ts';
+import { DEMO_PROFILE, demoOdometer } from '../../renderer/demo/demo-coach.ts';
+import { DEMO_TREES, demoDay } from '../../renderer/demo/demo-day.ts';
 import { demoLastYear, demoLookOver } from '../../renderer/demo/demo-earlier.ts';
 import { demoPicture } from '../../renderer/demo/demo-pictures.ts';
-import { demoDates, demoLog } from '../../renderer/demo/write-demo.ts';
+import { demoDates, demoLog, treesOf } from '../../renderer/demo/write-demo.ts';
 import { coachProfile, COACH_EVENT_VERSION, readCoachEvent } from '../../shared/coach/index.ts';
 import {
   caseId,
@@ -34,13 +34,9 @@ beforeAll(async () => {
       hash,
     ]),
   );
-  pinned = new Map(only.map((id) => [hashes.get(id)!, { tree: trees.get(id)!.value!, vocabulary: vocabulary! }]));
-  const used = Object.fromEntries(
-    Object.entries(DEMO_TREES).map(([name, id]) => [
-      name,
-      { id, hash: hashes.get(id)!, rules: trees.get(id)!.value!.stopRules.map((rule) => rule.id) },
-    ]),
-  ) as unknown as DemoTrees;
+  const known = only.map((id) => ({ tree: trees.get(id)!.value!, vocabulary: vocabulary!, hash: hashes.get(id)! }));
+  pinned = new Map(known.map((each) => [each.hash, each]));
+  const used = treesOf(new Map(known.map((each) => [each.hash, each])))!;
   logs = {
     lookOver: demoLog(dates.lookOver, 'c-1', demoLookOver()),
     lastYear: demoLog(dates.lastYear, 'c-1', demoLastYear(used.air)),
@@ -101,10 +97,11 @@ describe('the invented visits', () => {
   });
 
   it('have a profile in which every field is one that the program knows', () => {
-    const events = DEMO_PROFILE.map((body, i) =>
+    const written = [...DEMO_PROFILE, ...demoOdometer(['2024-11-06', '2025-12-06', '2026-05-12'])];
+    const events = written.map((body, i) =>
       readCoachEvent({ id: `e${i}`, v: COACH_EVENT_VERSION, at: NOW.toISOString(), by: '', ...body }),
     );
-    const { values } = coachProfile([
+    const { values, ignored } = coachProfile([
       readCoachEvent({
         id: 'e',
         v: COACH_EVENT_VERSION,
@@ -116,7 +113,10 @@ describe('the invented visits', () => {
       }),
       ...events,
     ]);
-    expect(Object.keys(values).length).toBeGreaterThan(40);
+    expect(ignored).toEqual([]);
+    const told = written.flatMap((body) => (body.kind === 'coach.set' ? [body.field] : []));
+    expect(told.length).toBeGreaterThan(40);
+    expect(Object.keys(values).sort()).toEqual([...new Set(told)].sort());
   });
 
   it.each(['spot', 'bearing', 'hose'] as const)(

@@ -227,6 +227,7 @@ function stateAfter(
       facts,
       note: '',
       photos: [],
+      foundAt: '',
       at: '',
       by: '',
     },

@@ -1,5 +1,5 @@
-import { VERDICTS, type Verdict } from '../../knowledge/tree.ts';
 import type { Hold } from '../../planning/situation.ts';
+import { sheetHold, strictestFirst, type SheetHold } from '../sheet-hold.ts';
 import { cutOutRead, judgeAirStep, type AirOutcome } from './judge-step.ts';
 import type { AirTestState } from './state.ts';
 import { AIR_STEPS, type AirStep } from './steps.ts';
@@ -20,37 +20,30 @@ export function airTestStandings({ setup, records }: AirTestState): AirStepStand
   }));
 }
 
-/** One thing of the test or the walk-round that holds the coach. */
-export interface AirHold extends Hold {
-  /** Step or item. */
-  readonly of: string;
-}
-
-const DO_NOW: Readonly<Record<Verdict, string>> = {
-  'stay-put':
-    'Leave the coach where it stands: parking brake on, wheels chocked. Have it put right and do the step again before it moves.',
-  'creep-to-safe-place': 'Go slowly to the nearest place off the road, no farther, and have it put right there.',
-  'drive-and-book': '',
-};
+/** What lifts a hold of these sheets. */
+const AGAIN = 'do the step again';
 
 /** Everything that holds the coach, strictest first, in the order of the sheets. */
-export function airTestHolds(state: AirTestState): AirHold[] {
-  const steps = airTestStandings(state).flatMap(({ step, outcome }): AirHold[] => {
+export function airTestHolds(state: AirTestState): SheetHold[] {
+  const steps = airTestStandings(state).flatMap(({ step, outcome }): SheetHold[] => {
     if (outcome.kind !== 'judged' || outcome.decision === 'meets') return [];
     const { verdict, because } = step.fails;
-    if (outcome.decision === 'fails') return [hold(step.id, verdict, `Air test: ${lower(because)}.`)];
+    if (outcome.decision === 'fails') return [sheetHold(step.id, verdict, `Air test: ${lower(because)}.`, AGAIN)];
     return [
-      hold(
+      sheetHold(
         step.id,
         'creep-to-safe-place',
         `Air test: “${lower(step.name)}” is too near its limit to tell with this gauge, and that counts against driving.`,
+        AGAIN,
       ),
     ];
   });
-  const walk = WALK_ROUND.flatMap((item): AirHold[] =>
-    state.walk[item.id]?.state === 'wrong' ? [hold(item.id, item.verdict, `Walk-round: ${lower(item.wrong)}.`)] : [],
+  const walk = WALK_ROUND.flatMap((item): SheetHold[] =>
+    state.walk[item.id]?.state === 'wrong'
+      ? [sheetHold(item.id, item.verdict, `Walk-round: ${lower(item.wrong)}.`, AGAIN)]
+      : [],
   );
-  return [...steps, ...walk].sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
+  return strictestFirst([...steps, ...walk]);
 }
 
 /**
@@ -69,10 +62,6 @@ export function airTestComplete(state: AirTestState): boolean {
     standings.every(({ outcome }) => outcome.kind === 'judged') &&
     WALK_ROUND.every(({ id }) => (state.walk[id]?.state ?? 'not-looked') !== 'not-looked')
   );
-}
-
-function hold(of: string, verdict: Verdict, because: string): AirHold {
-  return { of, verdict, because, doNow: DO_NOW[verdict] };
 }
 
 function lower(text: string): string {

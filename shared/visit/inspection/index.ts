@@ -29,4 +29,4 @@ export {
   type InspectionState,
   type TemperatureRoundTaken,
 } from './state.ts';
-export { inspectionHolds, inspectionVerdict, type InspectionHold } from './verdict.ts';
+export { inspectionHolds, inspectionVerdict } from './verdict.ts';

@@ -160,10 +160,21 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
     sites: CORNERS,
     good: 'dry, tight, warm after a drive',
     watch: 'damp, or colder than its mate',
-    bad: 'oil on its body, loose eye, broken mount',
+    bad: 'oil on its body',
     closed: false,
     holds: 'drive-and-book',
     source: '49 CFR 570.61(b), read; warm or cold by hand: a field manual, second hand',
+  },
+  {
+    item: 'damper-mount',
+    words: 'Shock absorber mount',
+    sites: CORNERS,
+    good: 'eyes and brackets tight, rubber whole',
+    watch: 'rubber of an eye worn, no movement yet',
+    bad: 'loose eye, cracked or broken bracket, hanging free',
+    closed: false,
+    holds: 'creep-to-safe-place',
+    source: '49 CFR 570.61(b), read; what it holds to is judgement',
   },
   {
     item: 'steering-joint',
@@ -181,6 +192,11 @@ export const INSPECTION_PARTS: readonly InspectionPart[] = [
 /** Where a part is looked at. */
 export function sitesOf(part: InspectionPart): readonly string[] {
   return part.sites === 'wheel-end' ? CORNERS : part.sites;
+}
+
+/** A part in words within a sentence; the person's own word, or an id as words, for a kind that nobody described. */
+export function partWords(item: string): string {
+  return (INSPECTION_PARTS.find((each) => each.item === item)?.words ?? item.replaceAll('-', ' ')).toLowerCase();
 }
 
 /** Id of the entry for a part at a place. */

@@ -12,6 +12,8 @@ export interface InspectionItem {
   readonly facts: Readonly<Record<string, string>>;
   readonly note: string;
   readonly photos: readonly string[];
+  /** When its state, a figure or a fact was last recorded; a note or a photo is no new look. */
+  readonly foundAt: string;
   /** Of the latest entry. */
   readonly at: string;
   readonly by: string;
@@ -38,7 +40,8 @@ export function emptyInspection(): InspectionState {
 
 /**
  * The state after an event; an event of another subject changes nothing. An entry made again keeps its place: readings and
- * facts are added by name, photos are added, state is the latest, and a note stays until another is written.
+ * facts are added by name, photos are added, state is the latest, and a note stays until another is written. What was seen once is never "not opened" again: that would
+ * say nothing of it, and an error is taken back.
  */
 export function foldInspection(state: InspectionState, event: VisitEvent): InspectionState {
   if (event.kind === 'inspection.round') {
@@ -49,15 +52,18 @@ export function foldInspection(state: InspectionState, event: VisitEvent): Inspe
   const before = state.items.find(({ id }) => id === event.entry);
   const { entry: id, item, site, at, by, readings = [], facts = {}, note, photos = [] } = event;
   const again = new Set(readings.map(({ what }) => what));
+  const is = event.state === 'not-opened' && before ? before.state : event.state;
+  const remark = (note !== undefined || photos.length > 0) && readings.length === 0 && Object.keys(facts).length === 0;
   const now: InspectionItem = {
     id,
     item,
     site,
-    state: event.state,
+    state: is,
     readings: [...(before?.readings ?? []).filter(({ what }) => !again.has(what)), ...readings],
     facts: { ...before?.facts, ...facts },
     note: note ?? before?.note ?? '',
     photos: [...new Set([...(before?.photos ?? []), ...photos])],
+    foundAt: before && remark && is === before.state ? before.foundAt : at,
     at,
     by,
   };

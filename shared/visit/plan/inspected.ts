@@ -13,6 +13,8 @@ export interface InspectedItem {
   }[];
   readonly note?: string;
   readonly photos: readonly string[];
+  /** When it was last looked at; left out where every entry is a look. */
+  readonly foundAt?: string;
   readonly at: string;
   readonly by: string;
 }

@@ -1,6 +1,6 @@
 import type { AccessState } from '../../knowledge/vocabulary.ts';
 import type { DraftLine } from './draft-line.ts';
-import { heldWhileBad } from '../inspection/items.ts';
+import { heldWhileBad, partWords } from '../inspection/items.ts';
 import { inspectedWork } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
 import { itemLine } from './line-id.ts';
@@ -10,12 +10,12 @@ import type { Reason } from './plan.ts';
 
 /** What an item of the inspection says, one reason a reading; the item's own words when nothing was measured. */
 export function itemReasons({ item, site, readings, note, photos, state, at, by }: InspectedItem): Reason[] {
-  const words = `${item.replaceAll('-', ' ')}: ${state}${note ? `, ${note}` : ''}`;
+  const words = `${partWords(item)}: ${state}${note ? `, ${note}` : ''}`;
   const head: Reason = { text: words, place: site, limits: [], photos, at, by };
   return [
     ...(readings.length === 0 || note || photos.length > 0 ? [head] : []),
     ...readings.map(({ what, reading, limit }): Reason => ({
-      text: `${item.replaceAll('-', ' ')}, ${what}`,
+      text: `${partWords(item)}, ${what}`,
       place: site,
       reading,
       limits: limit === undefined ? [] : [limit],
@@ -64,7 +64,7 @@ export function withItemLines(
 function lineOf(item: InspectedItem, states: readonly AccessState[]): DraftLine {
   const work = inspectedWork(item.item);
   const bad = item.state === 'bad';
-  const name = item.item.replaceAll('-', ' ');
+  const name = partWords(item.item);
   return {
     id: itemLine(item.id),
     from: { kind: 'inspection', item: item.id },

@@ -1,4 +1,5 @@
 import { partKey, realParts } from './cost-band.ts';
+import { partWords } from '../inspection/items.ts';
 import { isDescribed } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
 import { identityAsked } from './part-identity.ts';
@@ -83,7 +84,7 @@ export function notOpenedWarnings(items: readonly InspectedItem[]): string[] {
   return items
     .filter(({ state }) => state === 'not-opened')
     .map(({ item, site }) => {
-      const name = isDescribed(item) ? item.replaceAll('-', ' ') : item;
+      const name = isDescribed(item) ? partWords(item) : item;
       return `Not opened yet: ${name}${site ? `, ${site}` : ''}. What it needs is not on this list.`;
     });
 }

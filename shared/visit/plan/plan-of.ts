@@ -61,12 +61,16 @@ export function planOf(
   const order = workOrder(stages);
   const place = ({ id }: PlanLine): number => (order.includes(id) ? order.indexOf(id) : order.length);
   const lines = [...finished].sort((a, b) => place(a) - place(b) || Number(b.danger) - Number(a.danger));
-  const hours = planHours(working);
+  const toDo = working.filter(({ proof }) => proof.doneAt === undefined);
+  const hours = planHours(toDo);
   const band = costBand(
     hours.total,
-    working.flatMap(({ parts }) => parts),
+    toDo.flatMap(({ parts }) => parts),
     state.bases,
   );
+  // "Drive and book" is said by what a complaint found out; a line by itself permits nothing (INS-9).
+  const saysNothing = ({ verdict }: Meanwhile): boolean =>
+    verdict === 'drive-and-book' && visit.complaints.length === 0;
   const holding = lines.filter(({ proof }) => proof.state !== 'held').map(({ meanwhile }) => meanwhile);
   for (const text of notOpenedWarnings(inspection)) warnings.push({ code: 'not-opened', text });
   for (const { id, title, proof, decision } of lines) {
@@ -84,7 +88,7 @@ export function planOf(
     hours,
     ...(band ? { costBand: band } : {}),
     parts: partsList(lines, state, inspection),
-    meanwhile: strictestOf([...heldBySheets(visit), ...holding, ...open]),
+    meanwhile: strictestOf([...heldBySheets(visit), ...holding, ...open].filter((each) => !saysNothing(each))),
     reminders: state.reminders,
     reminderProposals: reminderProposals(working, state.reminders),
     // As the closing counts them, also when what a line came from is no longer there.
@@ -188,7 +192,7 @@ function heldBySheets(visit: VisitState): Meanwhile[] {
 function saidNow({ id, from }: DraftLine, state: PlanState, inspection: readonly InspectedItem[]): SaidOfLine {
   const said: SaidOfLine = state.said.get(id) ?? { figures: new Map() };
   const item = from.kind === 'inspection' ? inspection.find((each) => each.id === from.item) : undefined;
-  if (!said.done || !item || item.at <= (said.proven?.at ?? said.done.at)) return said;
+  if (!said.done || !item || (item.foundAt ?? item.at) <= (said.proven?.at ?? said.done.at)) return said;
   return {
     figures: said.figures,
     ...(said.decision ? { decision: said.decision } : {}),

@@ -106,6 +106,20 @@ describe('may it move', () => {
       verdict({ ...fired, findings: [saw('wrench', 'holds'), saw('nuts', 'tight'), saw('hands', 'even')] }).verdict,
     ).not.toBe('stay-put');
   });
+  it('[PLA-40] what was put right, seen bad and proven is no danger any more; a rule that was answered yes stays its own matter', () => {
+    const cure = { cause: 'loose', partSeen: 'bad', proof: 'gone', findingsBefore: ['hands0'] } as const;
+    const other = { cause: 'tyre', partSeen: 'bad', proof: 'gone', findingsBefore: ['hands0'] } as const;
+    const found = { stopAnswers: NO, findings: [saw('hands', 'hot')] };
+    expect(verdict({ ...found, corrections: [cure] }).verdict).toBe('drive-and-book');
+    // What is found after it counts again, whatever was cured before.
+    const again = { ...found, findings: [saw('hands', 'hot'), saw('hands', 'hot', 1)] };
+    expect(verdict({ ...again, corrections: [other] }).verdict).toBe('stay-put');
+    // A part that was not seen to be bad explains nothing: its rivals keep their belief, and the cured cause none.
+    const unseen = verdict({ ...found, corrections: [{ ...cure, partSeen: 'unknown' }] });
+    expect(unseen.because).not.toMatch(/likeliest cause by far/);
+    expect(verdict({ ...found, corrections: [{ ...cure, proof: 'pending' }] }).verdict).toBe('stay-put');
+    expect(verdict({ ...found, stopAnswers: { ...NO, moves: 'yes' }, corrections: [other] }).verdict).toBe('stay-put');
+  });
   it('[PLA-12] it never says that the coach is safe', () => {
     const texts = [
       verdict(),

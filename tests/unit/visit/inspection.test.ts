@@ -65,6 +65,7 @@ describe('[INS-1] items', () => {
         facts: {},
         note: 'cord in sight',
         photos: [],
+        foundAt: '2020-01-01T00:00:01.000Z',
         at: '2020-01-01T00:00:01.000Z',
         by: 'Mina',
       },
@@ -278,6 +279,22 @@ describe('[INS-8] [INS-9] what it holds the coach to', () => {
     expect(holds([entry('lining', 'left tag', { facts: { oily: 'yes' } })])).toEqual([['lining@left tag', 'stay-put']]);
     expect(holds([measured('end-play', 'left front', 0.02), measured('end-play', 'left front', 0.003)])).toEqual([]);
   });
+  it('what was seen bad is never "not opened" again, and holds on', () => {
+    const closed = entry('drum', 'left drive', { state: 'not-opened' });
+    expect(of([bad('drum'), closed]).items[0]?.state).toBe('bad');
+    expect(holds([bad('drum'), closed])).toEqual([['drum@left drive', 'stay-put']]);
+    expect(of([closed]).items[0]?.state).toBe('not-opened');
+  });
+  it('without a complaint nothing in it says "drive and book": neither what is watched nor a leaking shock absorber', () => {
+    const watch = entry('air-spring', 'left drive', { state: 'watch' });
+    const plan = (bodies: readonly VisitEventBody[]) => {
+      const state = visit(bodies);
+      return planOf(state, new Map(), state.inspection.items);
+    };
+    expect(plan([watch, bad('damper')]).lines).toHaveLength(2);
+    expect(plan([watch, bad('damper')]).meanwhile).toBeNull();
+    expect(plan([watch, bad('damper-mount')]).meanwhile?.verdict).toBe('creep-to-safe-place');
+  });
   it('a hub far hotter than its mate holds until it is read again', () => {
     const hot = [measured('hub-heat', 'left front', 170), measured('hub-heat', 'right front', 100)];
     expect(holds(hot)).toEqual([['hub@left front', 'stay-put']]);
@@ -290,6 +307,10 @@ describe('[INS-8] [INS-9] what it holds the coach to', () => {
     expect(holds([bad('hose'), done])).toHaveLength(1);
     expect(holds([bad('hose'), done, { ...proven, outcome: 'did-not-hold' }])).toHaveLength(1);
     expect(holds([bad('hose'), done, proven])).toEqual([]);
+    // A picture of the new hose is no new look.
+    const remarked = visit([bad('hose'), done, proven, entry('hose', 'left drive', { state: 'bad', photos: ['p'] })]);
+    expect(holdOf(remarked)).toBeNull();
+    expect(planOf(remarked, new Map(), remarked.inspection.items).lines[0]?.proof.state).toBe('held');
     const again = visit([bad('hose'), done, proven, bad('hose')]);
     expect(holdOf(again)?.verdict).toBe('stay-put');
     expect(planOf(again, new Map(), again.inspection.items).lines[0]?.proof.state).toBe('to-do');

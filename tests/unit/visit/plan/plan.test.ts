@@ -67,7 +67,7 @@ describe('[PLN-1] what is in the plan', () => {
   it('an item that the bearing line renews anyway is a reason of it; on another wheel it is a line of its own', () => {
     const seal = (site: string) => item('seal', site, 'bad', { note: 'wet to the drum', photos: ['p1'] });
     const { plan, line } = planned(trees, growlConcluded(), [seal('left front'), seal('left drive')]);
-    expect(line('front-bearing').why.at(-1)).toMatchObject({ text: 'seal: bad, wet to the drum', photos: ['p1'] });
+    expect(line('front-bearing').why.at(-1)).toMatchObject({ text: 'hub seal: bad, wet to the drum', photos: ['p1'] });
     expect(plan.lines.map(({ id }) => id).sort()).toEqual([BEARING, 'item:seal-left-drive']);
   });
   it('an unknown kind of item counts as one that can hurt people', () => {
@@ -286,6 +286,13 @@ describe('[PLN-9] decisions', () => {
       { kind: 'plan.decided', line: BEARING, decision: null, who: '', words: '' },
     ]);
     expect(again.plan.hours.total).toEqual([180, 360]);
+  });
+  it('[PLN-20] what is done takes no more time, and its parts cost nothing more', () => {
+    const { plan } = planned(trees, [...growlConcluded(), added(), { kind: 'plan.done', line: 'line:1', words: '' }]);
+    expect(plan.hours.total).toEqual(planned(trees, [...growlConcluded()]).plan.hours.total);
+    expect(planned(trees, [added(), { kind: 'plan.done', line: 'line:1', words: '' }]).plan.hours.total).toEqual([
+      0, 0,
+    ]);
   });
   it('a line that is only watched counts once it is agreed to', () => {
     const watch = added({ urgency: 'watch' });

@@ -196,12 +196,6 @@ export {
   ratioOfTimes,
   type FillMarks,
 } from './by-hand.ts';
-export {
-  CALCULATION_IDS,
-  CALCULATIONS,
-  calculationFacts,
-  type CalculationFacts,
-  type CalculationId,
-} from './calculations.ts';
+export { CALCULATION_IDS, CALCULATIONS, type CalculationFacts, type CalculationId } from './calculations.ts';
 export { meanOfRepeats, widestSpread, type WorkedFigure } from './repeats.ts';
 export { againstBook, differenceOfPairs, lossOver, sideToSide, type BookForm } from './two-readings.ts';

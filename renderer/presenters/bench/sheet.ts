@@ -59,7 +59,7 @@ export interface Sheet {
   readonly id: string;
   readonly heading: string;
   readonly lead?: string;
-  fields(form: BenchForm): readonly Asked[];
+  readonly fields: readonly Asked[];
   answer(form: BenchForm): Shown<Answer>;
 }
 
@@ -106,19 +106,27 @@ export class Given {
   }
 
   choice(name: string): string {
-    const made = this.#form.choice(name);
-    if (made !== '') return made;
     const asked = this.#fields.find((each) => each.name === name);
-    return asked?.ask === 'choice' ? asked.otherwise : '';
+    return asked?.ask === 'choice' ? madeChoice(this.#form, asked) : this.#form.choice(name);
   }
+}
+
+/** The choice that counts: the one made, or the one that stands while none was. */
+export function madeChoice(form: BenchForm, asked: AskedChoice): string {
+  return form.choice(asked.name) || asked.otherwise;
+}
+
+/** The words of a choice, as its list shows them. */
+export function choiceWords(asked: AskedChoice, value: string): string | undefined {
+  return asked.options.find(([each]) => each === value)?.[1];
 }
 
 /** What was seen and typed, in the words of the fields: kept beside a finding that was worked out of it. */
 export function observationsOf(form: BenchForm, fields: readonly Asked[]): readonly Observation[] {
   return fields.flatMap((asked): Observation[] => {
     if (asked.ask === 'choice') {
-      const made = form.choice(asked.name) || asked.otherwise;
-      const words = asked.options.find(([value]) => value === made)?.[1];
+      const made = madeChoice(form, asked);
+      const words = choiceWords(asked, made);
       return words === undefined || made === '' ? [] : [{ what: asked.label, said: words }];
     }
     const { text, unit } = form.entry(asked.name);

@@ -63,7 +63,7 @@ export const BUILD_UP_SHEET: Sheet = {
   id: 'build-marks',
   heading: 'Build-up from marks on the gauge',
   lead: 'Any two marks near 85 and 100 psi; larger tanks than required are taken out of the time.',
-  fields: () => BUILD_UP,
+  fields: BUILD_UP,
   answer(form) {
     const given = new Given(form, BUILD_UP);
     if (given.trouble) return given.trouble;
@@ -126,7 +126,7 @@ const OVERNIGHT: readonly Asked[] = [
 export const OVERNIGHT_SHEET: Sheet = {
   id: 'air-overnight',
   heading: 'Loss overnight',
-  fields: () => OVERNIGHT,
+  fields: OVERNIGHT,
   answer(form) {
     const given = new Given(form, OVERNIGHT);
     if (given.trouble) return given.trouble;
@@ -168,7 +168,7 @@ const RESERVE: readonly Asked[] = [
 export const RESERVE_SHEET: Sheet = {
   id: 'air-reserve',
   heading: 'What one full application leaves',
-  fields: () => RESERVE,
+  fields: RESERVE,
   answer(form) {
     const given = new Given(form, RESERVE);
     if (given.trouble) return given.trouble;

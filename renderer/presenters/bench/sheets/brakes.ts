@@ -85,7 +85,7 @@ const TAPE_FT = 1;
 export const STOP_SHEET: Sheet = {
   id: 'stop-distance',
   heading: 'Stopping distance from 20 mph',
-  fields: () => STOP,
+  fields: STOP,
   answer(form) {
     const given = new Given(form, STOP);
     if (given.trouble) return given.trouble;
@@ -154,7 +154,7 @@ export const FORCES_SHEET: Sheet = {
   id: 'stop-forces',
   heading: 'Brake force, shared',
   lead: 'From a roller or plate tester.',
-  fields: () => FORCES,
+  fields: FORCES,
   answer(form) {
     const given = new Given(form, FORCES);
     if (given.trouble) return given.trouble;

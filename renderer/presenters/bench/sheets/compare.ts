@@ -40,7 +40,7 @@ const GAUGE_U = 1;
 export const GAUGES_SHEET: Sheet = {
   id: 'compare-gauges',
   heading: 'One gauge against another',
-  fields: () => PRESSURES,
+  fields: PRESSURES,
   answer(form) {
     const given = new Given(form, PRESSURES);
     if (given.trouble) return given.trouble;
@@ -79,7 +79,7 @@ const HEAT_U = 4;
 export const HEATS_SHEET: Sheet = {
   id: 'compare-temperatures',
   heading: 'One temperature against another',
-  fields: () => TEMPERATURES,
+  fields: TEMPERATURES,
   answer(form) {
     const given = new Given(form, TEMPERATURES);
     if (given.trouble) return given.trouble;
@@ -144,7 +144,7 @@ const FORMS: readonly BookForm[] = ['share', 'off', 'below'];
 export const BOOK_SHEET: Sheet = {
   id: 'compare-book',
   heading: 'Against the book',
-  fields: () => BOOK,
+  fields: BOOK,
   answer(form) {
     const given = new Given(form, BOOK);
     if (given.trouble) return given.trouble;
@@ -190,7 +190,7 @@ export const ROUND_SHEET: Sheet = {
   id: 'compare-round',
   heading: 'Run-out and uneven tread',
   lead: 'Largest minus smallest round a wheel, rim or shaft.',
-  fields: () => ROUND,
+  fields: ROUND,
   answer(form) {
     const given = new Given(form, ROUND);
     if (given.trouble) return given.trouble;
@@ -234,7 +234,7 @@ const SIDES: readonly Asked[] = [
 export const SIDES_SHEET: Sheet = {
   id: 'compare-sides',
   heading: 'Left against right, weighed',
-  fields: () => SIDES,
+  fields: SIDES,
   answer(form): Shown<Answer> {
     const given = new Given(form, SIDES);
     if (given.trouble) return given.trouble;

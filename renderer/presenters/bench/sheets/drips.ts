@@ -59,7 +59,7 @@ const MARKS_QT = 4;
 export const DRIP_SHEET: Sheet = {
   id: 'drip-drops',
   heading: 'Drops to days',
-  fields: () => DROPS,
+  fields: DROPS,
   answer(form) {
     const given = new Given(form, DROPS);
     if (given.trouble) return given.trouble;
@@ -141,7 +141,7 @@ export const USE_SHEET: Sheet = {
   id: 'drip-use',
   heading: 'Fluid used over a distance',
   lead: 'Oil or coolant, from a log of what was added.',
-  fields: () => USE,
+  fields: USE,
   answer(form) {
     const given = new Given(form, USE);
     if (given.trouble) return given.trouble;

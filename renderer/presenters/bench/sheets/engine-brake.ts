@@ -158,7 +158,7 @@ export const COAST_SHEET: Sheet = {
   id: 'retard-road',
   heading: 'Retarding power on the road',
   lead: 'The same band of speed with and without the engine brake, on one stretch, in both directions.',
-  fields: () => RUNS,
+  fields: RUNS,
   answer(form): Shown<Answer> {
     const given = new Given(form, RUNS);
     if (given.trouble) return given.trouble;
@@ -251,7 +251,7 @@ export const RUN_DOWN_SHEET: Sheet = {
   id: 'retard-standing',
   heading: 'Run-down times, standing',
   lead: 'Only where the engine brake works in neutral.',
-  fields: () => DOWN,
+  fields: DOWN,
   answer(form) {
     const given = new Given(form, DOWN);
     if (given.trouble) return given.trouble;

@@ -102,7 +102,7 @@ function thinFrom(points: OilPoints, most: number): number | null {
 export const VISCOSITY_SHEET: Sheet = {
   id: 'fluid-viscosity',
   heading: 'How thick is it now',
-  fields: () => OIL,
+  fields: OIL,
   answer(form) {
     const given = new Given(form, OIL);
     if (given.trouble) return given.trouble;
@@ -215,7 +215,7 @@ export const GRADE_SHEET: Sheet = {
   id: 'fluid-grade',
   heading: 'Index and grade',
   lead: 'From the two viscosities above.',
-  fields: () => [],
+  fields: [],
   answer(form) {
     const trouble = new Given(form, TWO).trouble;
     if (trouble) return trouble;

@@ -50,7 +50,7 @@ const LASH: readonly Asked[] = [
 export const LASH_SHEET: Sheet = {
   id: 'hand-lash',
   heading: 'Steering lash',
-  fields: () => LASH,
+  fields: LASH,
   answer(form) {
     const given = new Given(form, LASH);
     if (given.trouble) return given.trouble;
@@ -157,7 +157,7 @@ const TREAD: readonly Asked[] = [
 export const TREAD_SHEET: Sheet = {
   id: 'hand-tread',
   heading: 'Tyre: tread, age, pressure',
-  fields: () => TREAD,
+  fields: TREAD,
   answer(form): Shown<Answer> {
     const given = new Given(form, TREAD);
     if (given.trouble) return given.trouble;
@@ -233,7 +233,7 @@ const DASH_LOOK_PSI = 1 / Math.sqrt(3);
 export const SUSPENSION_SHEET: Sheet = {
   id: 'hand-suspension',
   heading: 'Leak of the air suspension',
-  fields: () => SUSPENSION,
+  fields: SUSPENSION,
   answer(form) {
     const given = new Given(form, SUSPENSION);
     if (given.trouble) return given.trouble;
@@ -286,7 +286,7 @@ const HEIGHT: readonly Asked[] = [
 export const HEIGHT_SHEET: Sheet = {
   id: 'hand-height',
   heading: 'Drop overnight, corner by corner',
-  fields: () => HEIGHT,
+  fields: HEIGHT,
   answer(form): Shown<Answer> {
     const given = new Given(form, HEIGHT);
     if (given.trouble) return given.trouble;

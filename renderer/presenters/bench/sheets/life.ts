@@ -111,7 +111,7 @@ const CHEAPER = {
 export const LIFE_SHEET: Sheet = {
   id: 'life-renew',
   heading: 'Renew it while it is open?',
-  fields: () => LIFE,
+  fields: LIFE,
   answer(form): Shown<Answer> {
     const given = new Given(form, LIFE);
     if (given.choice('life.safety') !== 'yes' && given.trouble) return given.trouble;
@@ -192,7 +192,7 @@ export const FAILS_SHEET: Sheet = {
   id: 'life-fails',
   heading: 'How likely it lasts',
   lead: 'From age and life above, without any cost; for a part that shows nothing wrong.',
-  fields: () => [],
+  fields: [],
   answer(form) {
     const given = new Given(form, AHEAD);
     if (given.trouble) return given.trouble;
@@ -261,7 +261,7 @@ const REBUILD: readonly Asked[] = [
 export const REBUILD_SHEET: Sheet = {
   id: 'life-rebuild',
   heading: 'Rebuild or replace',
-  fields: () => REBUILD,
+  fields: REBUILD,
   answer(form) {
     const given = new Given(form, REBUILD);
     if (given.trouble) return given.trouble;

@@ -54,7 +54,7 @@ export const NEAR_SHEET: Sheet = {
   id: 'near-limit',
   heading: 'A reading near its limit',
   lead: 'Any quantity, any unit, as long as all of it is in the same.',
-  fields: () => FIELDS,
+  fields: FIELDS,
   answer(form) {
     const given = new Given(form, FIELDS);
     if (given.trouble) return given.trouble;

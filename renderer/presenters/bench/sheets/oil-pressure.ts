@@ -113,7 +113,7 @@ function pointsOf(given: Given): readonly Point[] {
 export const OIL_PRESSURE_SHEET: Sheet = {
   id: 'oil-pressure',
   heading: 'Oil pressure by speed and temperature',
-  fields: () => FIELDS,
+  fields: FIELDS,
   answer(form) {
     const given = new Given(form, FIELDS);
     if (given.trouble) return given.trouble;

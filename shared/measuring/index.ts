@@ -123,6 +123,7 @@ export {
 export { rollingRadiusIn, tyreRevsPerMile } from './tyre-turns.ts';
 export { bearingRates, taperedRates, type BearingGeometry, type BearingRates } from './bearing-frequencies.ts';
 export {
+  bandEnvelope,
   envelopeSpectrum,
   kurtosisOf,
   type EnvelopeRefusal,
@@ -164,6 +165,7 @@ export {
 } from './lifting.ts';
 export { oilDrip, type Drip } from './oil-drip.ts';
 export {
+  notByCost,
   rebuildOrReplace,
   replaceOrWait,
   type NeighbourPart,

@@ -143,6 +143,8 @@ describe('a check that names a calculation', () => {
     ]);
     await press('y');
     await screen.findByRole('heading', { name: /What you see, and what it makes/ });
+    const chocks = screen.getByText(/Parking brake set, wheels chocked at the front and at the back/);
+    expect(stands(chocks, screen.getByRole('textbox', { name: 'Engine brake off, run 1' }))).toBe(true);
     await fill(['Engine brake off, run 1', '6'], ['Engine brake off, run 2', '6.2']);
     expect(screen.getAllByText(/Still needed: Engine brake on, run 1/)).toHaveLength(2);
     await type('Engine brake on, run 1', '0.4');

@@ -74,7 +74,8 @@ function sheetHome(page: BenchPage, sheet: Sheet, settings: Readonly<Record<stri
       const answer = sheet.answer(form);
       if (answer.kind !== 'shown') return answer;
       const { worked } = answer;
-      if (!worked) return { kind: 'waiting', words: 'The figure that the check asks for is not there yet.' };
+      if (!worked)
+        return { kind: 'waiting', words: answer.wanting ?? 'The figure that the check asks for is not there yet.' };
       return { kind: 'shown', ...worked, observations: observationsOf(form, sheet.fields) };
     },
   };

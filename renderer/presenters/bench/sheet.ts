@@ -52,6 +52,8 @@ export interface Answer {
   readonly sources: readonly Source[];
   /** What a check that names this calculation can take as its reading. */
   readonly worked?: WorkedFigure & { readonly unit: string; readonly site?: string };
+  /** In place of `worked`: what a check still needs before it can take the figure. */
+  readonly wanting?: string;
 }
 
 /** One calculation as it is asked and answered: on a page of the bench, or inside a check. */
@@ -59,6 +61,8 @@ export interface Sheet {
   readonly id: string;
   readonly heading: string;
   readonly lead?: string;
+  /** What is to be safe before anything is done for this one; shown before its fields. */
+  readonly cautions?: readonly string[];
   readonly fields: readonly Asked[];
   answer(form: BenchForm): Shown<Answer>;
 }

@@ -250,7 +250,7 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
       ],
       n[4]!,
     ),
-  overnight: (n) => m.lossOver(n[0]!, n[1]!, n[2]!, n[3]!, n[4]!),
+  overnight: (n) => m.lossOver(n[0]!, n[1]!, n[2]!, n[3]!, n[4]!, 'psi'),
   sides: (n) => m.sideToSide(n[0]!, n[1]!, n[2]!),
 };
 
@@ -279,6 +279,7 @@ describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
         'readWav',
         'readWavHeader',
         'envelopeSpectrum',
+        'bandEnvelope',
         'decimate',
         'amplitudeSpectrum',
         'leakRate',
@@ -289,7 +290,7 @@ describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
       ...['outOfRange', 'judge', 'judgeBand', 'worstOf', 'leakLimit', 'normalCdf'],
       ...['studentCdf', 'medianOf', 'torqueAgainst', 'refinedHz', 'hannWindow', 'kurtosisOf', 'zOf', 'viscosityOf'],
       ...['saeGrade', 'isoGrade', 'cautionFor', 'separatingManoeuvres', 'builtUnderAirBrakeStandard'],
-      ...['lowPass'],
+      ...['lowPass', 'notByCost'],
     ]);
     const missing = Object.entries(measuring)
       .filter(([name, value]) => typeof value === 'function' && !elsewhere.has(name) && !named.includes(`.${name}(`))

@@ -131,7 +131,7 @@ export const OVERNIGHT_SHEET: Sheet = {
     const given = new Given(form, OVERNIGHT);
     if (given.trouble) return given.trouble;
     const hours = given.figure('night.hours');
-    const found = lossOver(given.figure('night.before'), given.figure('night.after'), hours, 12, DASH_LOOK_PSI);
+    const found = lossOver(given.figure('night.before'), given.figure('night.after'), hours, 12, DASH_LOOK_PSI, 'psi');
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -139,8 +139,11 @@ export const OVERNIGHT_SHEET: Sheet = {
         { words: 'Lost in 12 hours', figure: differenceInUnits(found.value, 'psi', form.system) },
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'psi', form.system) },
       ],
-      notes: ['A night that cools by 20 °F takes some 5 psi without any leak (ideal gas, from 110 psi).'],
-      sources: [source('straight in time')],
+      notes: [
+        ...(found.atMost ? [`Read after ${digits(hours, 1)} h: in 12 hours it is that at the most.`] : []),
+        'A night that cools by 20 °F takes some 5 psi without any leak (ideal gas, from 110 psi).',
+      ],
+      sources: [source('straight in time, never scaled down')],
       worked: { ...found, unit: 'psi' },
     };
   },
@@ -168,19 +171,20 @@ const RESERVE: readonly Asked[] = [
 export const RESERVE_SHEET: Sheet = {
   id: 'air-reserve',
   heading: 'What one full application leaves',
+  cautions: [
+    'Chock wheels at the front and at the back, on level ground, before the parking brake is released: it can roll.',
+    'Engine stopped. Nobody under the coach or at a wheel: pushrods move.',
+    'One stays at the pedal until the parking brake is set again.',
+  ],
   fields: RESERVE,
   answer(form) {
     const given = new Given(form, RESERVE);
     if (given.trouble) return given.trouble;
     const found = reserveAfterApplication(given.figure('reserve.before'), given.figure('reserve.after'), DASH_LOOK_PSI);
     if (!found.ok) return refused(found);
-    const u =
-      found.leftPercent *
-      DASH_LOOK_PSI *
-      Math.hypot(1 / given.figure('reserve.before'), 1 / given.figure('reserve.after'));
     return {
       kind: 'shown',
-      held: [{ of: '', view: heldView(found.leftPercent, u, found.judgement, form.system) }],
+      held: [{ of: '', view: heldView(found.leftPercent, found.uncertainty, found.judgement, form.system) }],
       notes: [
         found.adviceMet
           ? 'It also keeps the stricter 80 % that some States ask for.'

@@ -104,10 +104,9 @@ export const STOP_SHEET: Sheet = {
     });
     if (!found.ok) return refused(found);
     const mean = meanDeceleration(speedMph, { distanceFt });
-    const u = found.correctedFt * Math.hypot((2 * speedUncertaintyMph) / speedMph, TAPE_FT / distanceFt);
     return {
       kind: 'shown',
-      held: [{ of: 'From 20 mph', view: heldView(found.correctedFt, u, found.judgement, form.system) }],
+      held: [{ of: 'From 20 mph', view: heldView(found.correctedFt, found.uncertainty, found.judgement, form.system) }],
       figures: [
         { words: 'Brought to 20 mph', figure: shown(found.correctedFt, 'feet', form.system) },
         ...(mean.ok

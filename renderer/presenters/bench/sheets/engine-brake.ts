@@ -9,7 +9,7 @@ import { digits, shown } from '../figure-kinds.ts';
 import { refused, type Shown } from '../form.ts';
 import { Given, rowOf, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
 
-export const RETARDER_CAUTIONS: readonly string[] = [
+const ROAD_CAUTIONS: readonly string[] = [
   'Dry road, light traffic, service brakes tested first. On a slippery road the engine brake makes the wheels skid.',
   'The driver drives and nothing else; a passenger holds the watch, or a telephone films the dash.',
   'No downgrade that the service brakes could not hold; nothing loose, belts on.',
@@ -158,6 +158,7 @@ export const COAST_SHEET: Sheet = {
   id: 'retard-road',
   heading: 'Retarding power on the road',
   lead: 'The same band of speed with and without the engine brake, on one stretch, in both directions.',
+  cautions: ROAD_CAUTIONS,
   fields: RUNS,
   answer(form): Shown<Answer> {
     const given = new Given(form, RUNS);
@@ -251,6 +252,12 @@ export const RUN_DOWN_SHEET: Sheet = {
   id: 'retard-standing',
   heading: 'Run-down times, standing',
   lead: 'Only where the engine brake works in neutral.',
+  cautions: [
+    'Parking brake set, wheels chocked at the front and at the back, gearbox in neutral: it can roll.',
+    'Outdoors, or with the exhaust led outside. Exhaust gas kills without a warning.',
+    'Nobody at belts, fan, shafts or the rear of the coach while it revs.',
+    'Never above governed speed; oil hot and its pressure right before the first run. A knock or a falling needle ends it.',
+  ],
   fields: DOWN,
   answer(form) {
     const given = new Given(form, DOWN);

@@ -7,6 +7,7 @@ import {
   lossOver,
   tyreRefill,
 } from '../../../../shared/measuring/index.ts';
+import { sentence } from '../../../../shared/visit/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
 import { refused, type Shown } from '../form.ts';
 import { differenceInUnits, heldView } from '../held.ts';
@@ -240,10 +241,9 @@ export const SUSPENSION_SHEET: Sheet = {
     const minutes = given.figure('susp.minutes');
     const found = judgeSuspensionLeak(given.figure('susp.before'), given.figure('susp.after'), minutes, DASH_LOOK_PSI);
     if (!found.ok) return refused(found);
-    const u = (Math.SQRT2 * DASH_LOOK_PSI * 5) / minutes;
     return {
       kind: 'shown',
-      held: [{ of: '', view: heldView(found.dropPsiIn5Min, u, found.judgement, form.system) }],
+      held: [{ of: '', view: heldView(found.dropPsiIn5Min, found.uncertainty, found.judgement, form.system) }],
       notes: ['Half an hour tells more than five minutes with the same gauge.'],
       sources: [source('49 CFR 393.207(f)', 'memory')],
     };
@@ -257,7 +257,7 @@ const HEIGHT: readonly Asked[] = [
     {
       ask: 'figure',
       name: `height.before.${i + 1}`,
-      label: `${corner[0]!.toUpperCase()}${corner.slice(1)}, evening`,
+      label: `${sentence(corner)}, evening`,
       kind: 'length',
       where: 'Tape from the ground to a marked point of the body above the wheel, air full, coach level.',
       typical: [10, 60],
@@ -266,7 +266,7 @@ const HEIGHT: readonly Asked[] = [
     {
       ask: 'figure',
       name: `height.after.${i + 1}`,
-      label: `${corner[0]!.toUpperCase()}${corner.slice(1)}, morning`,
+      label: `${sentence(corner)}, morning`,
       kind: 'length',
       where: 'The same two marks, before anything is started or anybody gets on.',
       typical: [8, 60],
@@ -294,23 +294,29 @@ export const HEIGHT_SHEET: Sheet = {
     const drops = CORNERS.flatMap((corner, i) => {
       const before = given.maybe(`height.before.${i + 1}`);
       const after = given.maybe(`height.after.${i + 1}`);
-      return before === null || after === null ? [] : [{ corner, found: lossOver(before, after, hours, 12, LOOK_IN) }];
+      return before === null || after === null
+        ? []
+        : [{ corner, found: lossOver(before, after, hours, 12, LOOK_IN, 'in') }];
     });
-    const no = drops.find(({ found }) => !found.ok);
-    if (no && !no.found.ok) return refused(no.found);
     const good = drops.flatMap(({ corner, found }) => (found.ok ? [{ corner, ...found }] : []));
+    const no = drops.flatMap(({ corner, found }) => (found.ok ? [] : [{ corner, ...found }]));
+    // A corner that rose says nothing against the others: one side goes up where the other goes down.
+    const wrong = no.find(({ reason }) => reason !== 'rose') ?? (good.length === 0 ? no[0] : undefined);
+    if (wrong) return refused(wrong);
     const worst = good.reduce((a, b) => (b.value > a.value ? b : a));
     return {
       kind: 'shown',
       figures: good.map(({ corner, value, uncertainty }) => ({
-        words: `${corner[0]!.toUpperCase()}${corner.slice(1)}, in 12 hours`,
+        words: `${sentence(corner)}, in 12 hours`,
         figure: `${differenceInUnits(value, 'in', form.system)}, give or take ${differenceInUnits(2 * uncertainty, 'in', form.system)}`,
       })),
       notes: [
         `Worst: ${worst.corner}.`,
-        ...(good.length < 4 ? [`${4 - good.length} corners were not read; the worst may be one of them.`] : []),
+        ...(worst.atMost ? [`Read after ${digits(hours, 1)} h: in 12 hours it is that at the most.`] : []),
+        ...no.map(({ corner, message }) => `${sentence(corner)}: ${message}`),
+        ...(drops.length < 4 ? [`${4 - drops.length} corners were not read; the worst may be one of them.`] : []),
       ],
-      sources: [source('straight in time; tape read to an eighth of an inch')],
+      sources: [source('straight in time, never scaled down; tape read to an eighth of an inch')],
       worked: { value: worst.value, uncertainty: worst.uncertainty, unit: 'in', site: worst.corner },
     };
   },

@@ -201,3 +201,4 @@ export {
 export { CALCULATION_IDS, CALCULATIONS, type CalculationFacts, type CalculationId } from './calculations.ts';
 export { meanOfRepeats, widestSpread, type WorkedFigure } from './repeats.ts';
 export { againstBook, differenceOfPairs, lossOver, sideToSide, type BookForm } from './two-readings.ts';
+export { oldestTyreAge } from './tyre-age.ts';

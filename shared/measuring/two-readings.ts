@@ -9,11 +9,11 @@ import { meanOfRepeats, type RepeatRefusal, type WorkedFigure } from './repeats.
  * @source Differences in pairs, √2·u each (GUM); the mean of the pairs as `meanOfRepeats`.
  */
 export function differenceOfPairs(
-  pairs: readonly (readonly [first: number, second: number])[],
+  pairs: readonly { readonly first: number; readonly second: number }[],
   lookUncertainty: number,
 ): Outcome<WorkedFigure, RepeatRefusal> {
   return meanOfRepeats(
-    pairs.map(([first, second]) => first - second),
+    pairs.map(({ first, second }) => first - second),
     Math.SQRT2 * lookUncertainty,
   );
 }

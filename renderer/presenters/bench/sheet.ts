@@ -72,6 +72,13 @@ export function source(words: string, status: LimitStatus = 'judgement'): Source
   return { words, status: statusWords(status), judged: status === 'judgement' };
 }
 
+/** Two figures that belong together, and which of the row they are, from 1. */
+export interface Pair {
+  readonly place: number;
+  readonly first: number;
+  readonly second: number;
+}
+
 /** What was typed for the fields of a sheet, in the units that the calculations take. */
 export class Given {
   readonly trouble: NoFigure | null;
@@ -107,6 +114,28 @@ export class Given {
   /** Every figure of a row of fields that was typed: `row('drip', 3)` reads drip.1 … drip.3. */
   row(name: string, most: number): readonly number[] {
     return Array.from({ length: most }, (_, i) => this.maybe(`${name}.${i + 1}`)).filter((each) => each !== null);
+  }
+
+  /**
+   * Every pair of two rows of fields: `pairs('sides.left', 'sides.right', 3)` reads sides.left.1 with sides.right.1 and so
+   * on. Waits for the other half of a pair that was half typed: it must not be left out without a word.
+   */
+  pairs(first: string, second: string, most: number): Shown<{ readonly pairs: readonly Pair[] }> {
+    const rows = Array.from({ length: most }, (_, i) => ({
+      place: i + 1,
+      first: this.maybe(`${first}.${i + 1}`),
+      second: this.maybe(`${second}.${i + 1}`),
+    }));
+    const half = rows.find((row) => (row.first === null) !== (row.second === null));
+    if (half) {
+      const missing = `${half.first === null ? first : second}.${half.place}`;
+      const label = this.#fields.find(({ name }) => name === missing)?.label ?? missing;
+      return { kind: 'waiting', words: `Still needed: ${label}. Its other half was typed.` };
+    }
+    const pairs = rows.flatMap((row): Pair[] =>
+      row.first === null || row.second === null ? [] : [{ place: row.place, first: row.first, second: row.second }],
+    );
+    return { kind: 'shown', pairs };
   }
 
   choice(name: string): string {

@@ -231,6 +231,7 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
       apartHz: n[6]!,
     }),
   refill: (n) => m.tyreRefill(n[0]!, n[1]!),
+  tyreAge: (n) => m.oldestTyreAge(n[0]!, n[1]!, n[2]!),
   suspension: (n) => m.judgeSuspensionLeak(n[0]!, n[1]!, n[2]!, n[3]!),
   dropCount: (n) => m.dropsPerMinute(n[0]!, n[1]!),
   fluidAdded: (n) => m.perThousandMiles(n[0]!, n[1]!, n[2]!),
@@ -245,8 +246,8 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
   pairs: (n) =>
     m.differenceOfPairs(
       [
-        [n[0]!, n[1]!],
-        [n[2]!, n[3]!],
+        { first: n[0]!, second: n[1]! },
+        { first: n[2]!, second: n[3]! },
       ],
       n[4]!,
     ),

@@ -74,7 +74,7 @@ describe('[MEA-60] a figure from observations, with its give or take', () => {
   });
 
   test('V-106 of the limits: dash 8, master gauge 42 psi: 34 apart', () => {
-    expect(worked(differenceOfPairs([[42, 8]], 1))).toEqual([34, Math.SQRT2]);
+    expect(worked(differenceOfPairs([{ first: 42, second: 8 }], 1))).toEqual([34, Math.SQRT2]);
   });
 
   test('per cent of the book: 485 of 525 psi is 92.381 %, 7.619 below, −7.619 off', () => {

@@ -5,8 +5,9 @@ import { EMPTY_ENTRY, type BenchForm, type Shown } from '../../../renderer/prese
 import { BENCH_PAGES, SHEET_PAGES } from '../../../renderer/presenters/bench/pages.ts';
 import type { Answer, Sheet } from '../../../renderer/presenters/bench/sheet.ts';
 import { BENCH_PAGE_IDS } from '../../../renderer/presenters/bench/page-ids.ts';
+import { GAUGES_SHEET, HEATS_SHEET, SIDES_SHEET } from '../../../renderer/presenters/bench/sheets/compare.ts';
 import { RESERVE_SHEET } from '../../../renderer/presenters/bench/sheets/air.ts';
-import { STOP_SHEET } from '../../../renderer/presenters/bench/sheets/brakes.ts';
+import { FORCES_SHEET, STOP_SHEET } from '../../../renderer/presenters/bench/sheets/brakes.ts';
 import { DRIP_SHEET } from '../../../renderer/presenters/bench/sheets/drips.ts';
 import { COAST_SHEET, RUN_DOWN_SHEET } from '../../../renderer/presenters/bench/sheets/engine-brake.ts';
 import { GRADE_SHEET, VISCOSITY_SHEET } from '../../../renderer/presenters/bench/sheets/fluids.ts';
@@ -392,6 +393,31 @@ describe('before deciding', () => {
     const figures = { 'tread.depth': 6, 'tread.pressure': 80, 'tread.wanted': 110 };
     expect(ask(TREAD_SHEET, { figures })).toMatch(/^Below 80 % of its pressure/);
     expect(reason(TREAD_SHEET, { figures, choices: { 'tread.retread': 'yes' } })).toBe('retread-in-front');
+  });
+  test('the age of a tyre is never told too young; no week 54', () => {
+    const age = (week: number | string, year: number, now: number): string =>
+      ask(TREAD_SHEET, {
+        figures: { 'tread.depth': 6, 'tread.week': week, 'tread.year': year, 'tread.now': now },
+      });
+    // Made in the first days of January 2018, read in December 2025: eight years all but days.
+    expect(age(1, 2018, 2025)).toMatch(/Age, at most: 8 years[\s\S]*Seven years and more/);
+    expect(age('', 2018, 2025)).toMatch(/Age, at most: 8 years/);
+    expect(age(27, 2018, 2025)).toMatch(/Age, at most: 7\.5 years/);
+    expect(age(54, 2018, 2025)).toMatch(/refused: The week of the DOT code is 54; allowed is 1 to 53/);
+    expect(age(1, 2027, 2025)).toMatch(/refused: The code says 2027, the calendar 2025/);
+    expect(age(1, 18, 2025)).toMatch(/refused: The year of the DOT code is 18/);
+    expect(age(2.5, 2018, 2025)).toMatch(/refused: Weeks and years are whole/);
+  });
+  test.each([
+    [GAUGES_SHEET, 'pair.pressure.first', 'pair.pressure.second', /Still needed: First gauge, reading 2/],
+    [HEATS_SHEET, 'pair.heat.first', 'pair.heat.second', /Still needed: Hotter place, reading 2/],
+    [SIDES_SHEET, 'sides.left', 'sides.right', /Still needed: Axle 2, left/],
+    [FORCES_SHEET, 'force.left', 'force.right', /Still needed: Axle 2, left/],
+    [HEIGHT_SHEET, 'height.before', 'height.after', /Still needed: Right front, evening/],
+  ])('$heading: a half-typed pair is asked for, not left out', (sheet, first, second, words) => {
+    const whole = { [`${first}.1`]: 30, [`${second}.1`]: 29, 'sides.give': 1, 'height.hours': 12 };
+    expect(reason(sheet, { figures: whole })).toBe('shown');
+    expect(ask(sheet, { figures: { ...whole, [`${second}.2`]: 29 } })).toMatch(words);
   });
   test('bearing rates by the published table of an 8-ball bearing at 25 Hz', () => {
     // MFPT set: 0.235 and 1.245 in, 8 balls: 81.12 and 118.88 Hz (tests/reference/measuring/bearings.test.ts).

@@ -44,8 +44,9 @@ export const GAUGES_SHEET: Sheet = {
   answer(form) {
     const given = new Given(form, PRESSURES);
     if (given.trouble) return given.trouble;
-    const pairs = pairsOf(given, 'pair.pressure');
-    const found = differenceOfPairs(pairs, GAUGE_U);
+    const typed = given.pairs('pair.pressure.first', 'pair.pressure.second', 3);
+    if (typed.kind !== 'shown') return typed;
+    const found = differenceOfPairs(typed.pairs, GAUGE_U);
     if (!found.ok) return refused(found);
     const either = given.choice('pair.as') === 'either-way';
     return {
@@ -83,7 +84,9 @@ export const HEATS_SHEET: Sheet = {
   answer(form) {
     const given = new Given(form, TEMPERATURES);
     if (given.trouble) return given.trouble;
-    const found = differenceOfPairs(pairsOf(given, 'pair.heat'), HEAT_U);
+    const typed = given.pairs('pair.heat.first', 'pair.heat.second', 3);
+    if (typed.kind !== 'shown') return typed;
+    const found = differenceOfPairs(typed.pairs, HEAT_U);
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -97,14 +100,6 @@ export const HEATS_SHEET: Sheet = {
     };
   },
 };
-
-function pairsOf(given: Given, name: string): readonly (readonly [number, number])[] {
-  return [1, 2, 3].flatMap((i): (readonly [number, number])[] => {
-    const first = given.maybe(`${name}.first.${i}`);
-    const second = given.maybe(`${name}.second.${i}`);
-    return first === null || second === null ? [] : [[first, second]];
-  });
-}
 
 const BOOK: readonly Asked[] = [
   {
@@ -239,11 +234,9 @@ export const SIDES_SHEET: Sheet = {
     const given = new Given(form, SIDES);
     if (given.trouble) return given.trouble;
     const u = given.figure('sides.give') / Math.sqrt(3);
-    const axles = [1, 2, 3].flatMap((axle) => {
-      const left = given.maybe(`sides.left.${axle}`);
-      const right = given.maybe(`sides.right.${axle}`);
-      return left === null || right === null ? [] : [{ axle, found: sideToSide(left, right, u) }];
-    });
+    const typed = given.pairs('sides.left', 'sides.right', 3);
+    if (typed.kind !== 'shown') return typed;
+    const axles = typed.pairs.map(({ place, first, second }) => ({ axle: place, found: sideToSide(first, second, u) }));
     const no = axles.find(({ found }) => !found.ok);
     if (no && !no.found.ok) return refused(no.found);
     const good = axles.flatMap(({ axle, found }) => (found.ok ? [{ axle, ...found }] : []));

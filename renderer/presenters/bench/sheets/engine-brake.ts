@@ -171,12 +171,12 @@ export const COAST_SHEET: Sheet = {
       rollingRadiusM: given.figure('coast.radius') * M_PER_IN,
     });
     if (!mass.ok) return refused(mass);
-    const runs = [runOf(given, 'out', mass.massKg), runOf(given, 'back', mass.massKg)];
-    const missing = runs.find((run) => typeof run === 'string');
-    if (missing !== undefined) return { kind: 'waiting', words: missing };
-    const found = runs.filter((run) => typeof run !== 'string').map(retardingPower);
-    const [out, back] = found;
-    if (!out || !back) return { kind: 'waiting', words: 'Both directions are needed.' };
+    const runOut = runOf(given, 'out', mass.massKg);
+    if (typeof runOut === 'string') return { kind: 'waiting', words: runOut };
+    const runBack = runOf(given, 'back', mass.massKg);
+    if (typeof runBack === 'string') return { kind: 'waiting', words: runBack };
+    const out = retardingPower(runOut);
+    const back = retardingPower(runBack);
     if (!out.ok) return refused(out);
     if (!back.ok) return refused(back);
     const power = (kw: number): string => shown(kw, 'power', form.system);

@@ -5,6 +5,7 @@ import {
   lashDegrees,
   lashOn20In,
   lossOver,
+  oldestTyreAge,
   tyreRefill,
 } from '../../../../shared/measuring/index.ts';
 import { sentence } from '../../../../shared/visit/index.ts';
@@ -114,7 +115,7 @@ const TREAD: readonly Asked[] = [
     label: 'Week of the DOT code',
     kind: 'plain',
     where: 'Last four figures of the DOT code on the sidewall: week, then year. 2318 is week 23 of 2018.',
-    typical: [1, 52],
+    typical: [1, 53],
     optional: true,
   },
   {
@@ -122,7 +123,7 @@ const TREAD: readonly Asked[] = [
     name: 'tread.year',
     label: 'Year of the DOT code',
     kind: 'plain',
-    where: 'The last two figures, as 2018.',
+    where: 'The last two figures with 20 before them: 2018. A code of three figures is from before 2000.',
     typical: [2000, 2035],
     optional: true,
   },
@@ -172,7 +173,9 @@ export const TREAD_SHEET: Sheet = {
     if (!found.ok) return refused(found);
     const year = given.maybe('tread.year');
     const now = given.maybe('tread.now');
-    const age = year === null || now === null ? null : now - year - (given.maybe('tread.week') ?? 26) / 52;
+    const oldest = year === null || now === null ? null : oldestTyreAge(given.maybe('tread.week'), year, now);
+    if (oldest && !oldest.ok) return refused(oldest);
+    const age = oldest?.years ?? null;
     const pressure = given.maybe('tread.pressure');
     const wanted = given.maybe('tread.wanted');
     const refill = pressure === null || wanted === null ? null : tyreRefill(pressure, wanted);
@@ -184,7 +187,7 @@ export const TREAD_SHEET: Sheet = {
         ? { stop: 'Below 80 % of its pressure: do not fill it on the coach. Off, opened and looked at inside first.' }
         : {}),
       figures: [
-        ...(age === null ? [] : [{ words: 'Age, about', figure: `${digits(Math.max(0, age), 1)} years` }]),
+        ...(age === null ? [] : [{ words: 'Age, at most', figure: `${digits(age, 1)} years` }]),
         ...(refill ? [{ words: 'Share of the pressure it needs', figure: `${digits(refill.sharePercent, 0)} %` }] : []),
       ],
       notes: [
@@ -291,13 +294,12 @@ export const HEIGHT_SHEET: Sheet = {
     const given = new Given(form, HEIGHT);
     if (given.trouble) return given.trouble;
     const hours = given.figure('height.hours');
-    const drops = CORNERS.flatMap((corner, i) => {
-      const before = given.maybe(`height.before.${i + 1}`);
-      const after = given.maybe(`height.after.${i + 1}`);
-      return before === null || after === null
-        ? []
-        : [{ corner, found: lossOver(before, after, hours, 12, LOOK_IN, 'in') }];
-    });
+    const typed = given.pairs('height.before', 'height.after', CORNERS.length);
+    if (typed.kind !== 'shown') return typed;
+    const drops = typed.pairs.map(({ place, first, second }) => ({
+      corner: CORNERS[place - 1]!,
+      found: lossOver(first, second, hours, 12, LOOK_IN, 'in'),
+    }));
     const good = drops.flatMap(({ corner, found }) => (found.ok ? [{ corner, ...found }] : []));
     const no = drops.flatMap(({ corner, found }) => (found.ok ? [] : [{ corner, ...found }]));
     // A corner that rose says nothing against the others: one side goes up where the other goes down.

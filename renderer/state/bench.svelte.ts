@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../shared/units/index.ts';
 import type { BenchStart } from '../../shared/coach/index.ts';
 import type { PressureMark } from '../../shared/measuring/index.ts';
-import { EMPTY_ENTRY, type BenchForm, type Entry } from '../presenters/bench/form.ts';
+import { EMPTY_ENTRY, type BenchForm, type Entry, type ReadWith } from '../presenters/bench/form.ts';
 import { BENCH_PAGE_IDS, type BenchPage } from '../presenters/bench/page-ids.ts';
 import type { FixedChoice, WorkedReading } from '../presenters/bench/calculation-sheets.ts';
 import { keepBench, keptBench } from './kept-bench.ts';
@@ -132,9 +132,10 @@ export class Bench {
     this.taps = [];
   }
 
-  /** What the presenters read. */
-  form(system: UnitSystem): BenchForm {
+  /** What the presenters read; with the instrument of a check where it is filled for one. */
+  form(system: UnitSystem, instrument?: ReadWith): BenchForm {
     return {
+      ...(instrument ? { instrument } : {}),
       entry: (name) => this.entry(name),
       choice: (name) => this.choices[name] ?? '',
       system,

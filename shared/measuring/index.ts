@@ -88,6 +88,7 @@ export { judgeHubPair, type HubVerdict } from './hub-temperature.ts';
 export { medianOf, modifiedScores, type RobustSpread } from './robust-spread.ts';
 export {
   compareTemperatures,
+  INFRARED_GIVE_F,
   type TemperatureComparison,
   type TemperatureRefusal,
   type TemperatureRound,
@@ -196,6 +197,7 @@ export {
   lashOn20In,
   perThousandMiles,
   ratioOfTimes,
+  WATCH_S,
   type FillMarks,
 } from './by-hand.ts';
 export { CALCULATION_IDS, CALCULATIONS, type CalculationFacts, type CalculationId } from './calculations.ts';

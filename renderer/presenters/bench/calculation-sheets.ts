@@ -6,7 +6,7 @@ import type { Observation, Reading } from '../../../shared/visit/index.ts';
 import { minutesAndSeconds, shown } from './figure-kinds.ts';
 import { refused, type BenchForm, type NoFigure, type Shown } from './form.ts';
 import { BRAKE, leakView, markWords } from './leak-down.ts';
-import { beatOf, matchView, ordersView } from './orders.ts';
+import { beatOf, matchView, ordersView, speedUncertainty } from './orders.ts';
 import type { BenchPage } from './page-ids.ts';
 import { choiceWords, madeChoice, observationsOf, type AskedChoice, type Sheet } from './sheet.ts';
 import { BUILD_UP_SHEET, OVERNIGHT_SHEET } from './sheets/air.ts';
@@ -109,7 +109,7 @@ function beatTaken({ form, taps }: BenchState): Shown<Taken> {
   const found = beatAtSpeed(
     { value: beat.beat.frequencyHz, uncertainty: beat.beat.binHz / Math.sqrt(12) },
     speed.value,
-    (form.choice('orders.source') === 'dash' ? 0.1 * speed.value : 0.5) / Math.sqrt(3),
+    speedUncertainty(form, speed.value),
     WANTED_MPH,
   );
   if (!found.ok) return refused(found);

@@ -131,6 +131,23 @@ describe('a figure for a check', () => {
     expect(kindOf('either-way', { as: 'either-way' })).toBe('shown');
   });
 
+  test.each([
+    ['temperature-difference', 'pair.heat', 'degF-diff', 2],
+    ['gauge-against-gauge', 'pair.pressure', 'psi', 2],
+  ] as const)('%s: give or take as typed, else of the check’s own instrument', (use, pair, unit, uncertainty) => {
+    const found = (give: string, instrument?: { uncertainty: number; unit: string }): number => {
+      const form = formOf({ figures: { [`${pair}.first.1`]: 90, [`${pair}.second.1`]: 60, [`${pair}.give`]: give } });
+      const state = { form: { ...form, ...(instrument ? { instrument } : {}) }, marks: [], taps: [] };
+      const worked = workedReading({ use, set: {} }, state);
+      return worked.kind === 'shown' ? (worked.reading.worked?.uncertainty ?? NaN) : NaN;
+    };
+    // instruments.yaml: probe-thermometers and gauge-against-gauge, 2 each for the difference.
+    expect(found('', { uncertainty, unit })).toBeCloseTo(2, 5);
+    // Each ±3, rectangular: 3/√3·√2.
+    expect(found('3', { uncertainty, unit })).toBeCloseTo(2.4495, 4);
+    expect(found('')).toBeCloseTo((pair === 'pair.heat' ? 7 : 1.75) * Math.sqrt(2 / 3), 4);
+  });
+
   test('a beat tapped at 45 mph is told at 60, with what it was held against', () => {
     const taps = Array.from({ length: 26 }, (_, i) => 1000 + (i * 1000) / 6.25);
     const form = formOf({ figures: { 'orders.speed': 45, 'orders.revs': 500 } });
@@ -163,7 +180,7 @@ describe('engine brake', () => {
     const us = ask(COAST_SHEET, { figures: COAST });
     expect(us).toMatch(/Retarding power at the wheels: 201 hp/);
     expect(us).toMatch(/Without the maker’s table no share/);
-    // Normal densities about 0, 2, 4 and 6 sixths of the table, in Python: 149.83 give or take 18.4 kW, the table by a tenth.
+    // Normal densities about 0, 2, 4 and 6 sixths of the table, in Python: 149.83 give or take 16 kW, the table by a tenth.
     const of300 = ask(COAST_SHEET, { figures: { ...COAST, 'coast.expected': 300 } });
     expect(of300).toMatch(/^\n?4 of 6 cylinders act: 33 % of it is missing\./);
     expect(of300).toMatch(/\n4 of 6 \| 99\n6 of 6 \| 1\n/);

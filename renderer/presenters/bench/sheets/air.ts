@@ -1,6 +1,7 @@
 import {
   buildUpFromMarks,
   lossOver,
+  READING_UNCERTAINTY_PSI,
   requiredReservoir,
   reserveAfterApplication,
 } from '../../../../shared/measuring/index.ts';
@@ -9,9 +10,6 @@ import { digits, shown } from '../figure-kinds.ts';
 import { refused, type BenchForm } from '../form.ts';
 import { differenceInUnits, heldView } from '../held.ts';
 import { Given, source, type Asked, type Sheet } from '../sheet.ts';
-
-/** One look at a dash gauge, read to a pound: rectangular, a/√3 (judgement). */
-export const DASH_LOOK_PSI = 1 / Math.sqrt(3);
 
 const BUILD_UP: readonly Asked[] = [
   {
@@ -74,7 +72,7 @@ export const BUILD_UP_SHEET: Sheet = {
       fromPsi: given.figure('marks.from'),
       toPsi: given.figure('marks.to'),
       seconds: given.figure('marks.time'),
-      lookPsi: DASH_LOOK_PSI,
+      lookPsi: READING_UNCERTAINTY_PSI,
       ...(scaled ? { tankRatio: fitted / required } : {}),
     });
     if (!found.ok) return refused(found);
@@ -131,7 +129,14 @@ export const OVERNIGHT_SHEET: Sheet = {
     const given = new Given(form, OVERNIGHT);
     if (given.trouble) return given.trouble;
     const hours = given.figure('night.hours');
-    const found = lossOver(given.figure('night.before'), given.figure('night.after'), hours, 12, DASH_LOOK_PSI, 'psi');
+    const found = lossOver(
+      given.figure('night.before'),
+      given.figure('night.after'),
+      hours,
+      12,
+      READING_UNCERTAINTY_PSI,
+      'psi',
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -180,7 +185,11 @@ export const RESERVE_SHEET: Sheet = {
   answer(form) {
     const given = new Given(form, RESERVE);
     if (given.trouble) return given.trouble;
-    const found = reserveAfterApplication(given.figure('reserve.before'), given.figure('reserve.after'), DASH_LOOK_PSI);
+    const found = reserveAfterApplication(
+      given.figure('reserve.before'),
+      given.figure('reserve.after'),
+      READING_UNCERTAINTY_PSI,
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',

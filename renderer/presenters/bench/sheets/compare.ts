@@ -1,12 +1,14 @@
 import {
   againstBook,
   differenceOfPairs,
+  INFRARED_GIVE_F,
   sideToSide,
   widestSpread,
   type BookForm,
 } from '../../../../shared/measuring/index.ts';
+import { convertDifference } from '../../../../shared/units/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
-import { refused, type Shown } from '../form.ts';
+import { refused, type BenchForm, type Shown } from '../form.ts';
 import { differenceInUnits } from '../held.ts';
 import { Given, rowOf, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
 
@@ -32,10 +34,28 @@ const PRESSURES: readonly Asked[] = [
     where: 'The other one at the same moment: dash gauge, tank side.',
     typical: [5, 130],
   }),
+  {
+    ask: 'figure',
+    name: 'pair.pressure.give',
+    label: 'Each gives or takes',
+    kind: 'pressure',
+    where: 'Half of the smallest division of the coarser gauge. A check has a figure of its own; 1.75 psi otherwise.',
+    typical: [0.2, 5],
+    optional: true,
+  },
 ];
 
-/** One look at a gauge of a test set, psi; judgement. */
-const GAUGE_U = 1;
+/** What each of the two gives or takes where nothing is typed and no check says what it reads with; judgement. */
+const GAUGE_GIVE_PSI = 1.75;
+
+/** One standard uncertainty of one of two looks: as typed, else of the check's own instrument, else as given. */
+function lookOf(form: BenchForm, typed: number | null, unit: string, otherwise: number): number {
+  if (typed !== null) return typed / Math.sqrt(3);
+  const { instrument } = form;
+  return instrument
+    ? convertDifference(instrument.uncertainty, instrument.unit, unit) / Math.SQRT2
+    : otherwise / Math.sqrt(3);
+}
 
 export const GAUGES_SHEET: Sheet = {
   id: 'compare-gauges',
@@ -46,7 +66,10 @@ export const GAUGES_SHEET: Sheet = {
     if (given.trouble) return given.trouble;
     const typed = given.pairs('pair.pressure.first', 'pair.pressure.second', 3);
     if (typed.kind !== 'shown') return typed;
-    const found = differenceOfPairs(typed.pairs, GAUGE_U);
+    const found = differenceOfPairs(
+      typed.pairs,
+      lookOf(form, given.maybe('pair.pressure.give'), 'psi', GAUGE_GIVE_PSI),
+    );
     if (!found.ok) return refused(found);
     const either = given.choice('pair.as') === 'either-way';
     return {
@@ -56,7 +79,7 @@ export const GAUGES_SHEET: Sheet = {
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'psi', form.system) },
       ],
       notes: ['Read at two or three pressures: a gauge may be right at one and wrong at another.'],
-      sources: [source('a look at a gauge, 1 psi')],
+      sources: [source('give or take as typed, as the check’s instrument has it, or 1.75 psi each')],
       worked: { value: either ? Math.abs(found.value) : found.value, uncertainty: found.uncertainty, unit: 'psi' },
     };
   },
@@ -73,9 +96,16 @@ const TEMPERATURES: readonly Asked[] = [
     where: 'The other place within the same minute: radiator outlet, coolant, thermometer.',
     typical: [60, 220],
   }),
+  {
+    ask: 'figure',
+    name: 'pair.heat.give',
+    label: 'Each gives or takes',
+    kind: 'temperature-difference',
+    where: 'The data sheet of the thermometer. A check has a figure of its own; 7 °F (4 °C) otherwise.',
+    typical: [1, 10],
+    optional: true,
+  },
 ];
-/** Repeatability of an infrared thermometer, one spot against another, °F; judgement. */
-const HEAT_U = 4;
 
 export const HEATS_SHEET: Sheet = {
   id: 'compare-temperatures',
@@ -86,7 +116,10 @@ export const HEATS_SHEET: Sheet = {
     if (given.trouble) return given.trouble;
     const typed = given.pairs('pair.heat.first', 'pair.heat.second', 3);
     if (typed.kind !== 'shown') return typed;
-    const found = differenceOfPairs(typed.pairs, HEAT_U);
+    const found = differenceOfPairs(
+      typed.pairs,
+      lookOf(form, given.maybe('pair.heat.give'), 'degF-diff', INFRARED_GIVE_F),
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -95,7 +128,7 @@ export const HEATS_SHEET: Sheet = {
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'degF-diff', form.system) },
       ],
       notes: ['Both with the same thermometer: its own error goes out.'],
-      sources: [source('a look, 4 °F')],
+      sources: [source('give or take as typed, as the check’s instrument has it, or 7 °F each')],
       worked: { value: found.value, uncertainty: found.uncertainty, unit: 'degF-diff' },
     };
   },

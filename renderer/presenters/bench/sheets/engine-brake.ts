@@ -3,6 +3,7 @@ import {
   effectiveMassKg,
   ratioOfTimes,
   retardingPower,
+  WATCH_S,
   type CoastDown,
 } from '../../../../shared/measuring/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
@@ -19,7 +20,6 @@ const KG_PER_LB = 0.45359237;
 const M_PER_IN = 0.0254;
 /** Engine with flywheel of a large diesel, 2 to 4 kg·m²: judgement. */
 const ENGINE_INERTIA = 3;
-const WATCH_S = 0.2;
 
 const RUNS: readonly Asked[] = [
   {
@@ -271,7 +271,7 @@ export const RUN_DOWN_SHEET: Sheet = {
         { words: 'Give or take', figure: digits(2 * found.uncertainty, 2) },
       ],
       notes: ['Three runs of each tell whether the thumb or the engine decides.'],
-      sources: [source('watch by thumb, 0.15 s')],
+      sources: [source('watch by thumb, 0.2 s')],
       worked: { ...found, unit: 'ratio' },
     };
   },

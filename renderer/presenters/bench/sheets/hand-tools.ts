@@ -5,6 +5,7 @@ import {
   lashDegrees,
   lashOn20In,
   lossOver,
+  READING_UNCERTAINTY_PSI,
   oldestTyreAge,
   tyreRefill,
 } from '../../../../shared/measuring/index.ts';
@@ -232,7 +233,6 @@ const SUSPENSION: readonly Asked[] = [
     typical: [5, 30],
   },
 ];
-const DASH_LOOK_PSI = 1 / Math.sqrt(3);
 
 export const SUSPENSION_SHEET: Sheet = {
   id: 'hand-suspension',
@@ -242,7 +242,12 @@ export const SUSPENSION_SHEET: Sheet = {
     const given = new Given(form, SUSPENSION);
     if (given.trouble) return given.trouble;
     const minutes = given.figure('susp.minutes');
-    const found = judgeSuspensionLeak(given.figure('susp.before'), given.figure('susp.after'), minutes, DASH_LOOK_PSI);
+    const found = judgeSuspensionLeak(
+      given.figure('susp.before'),
+      given.figure('susp.after'),
+      minutes,
+      READING_UNCERTAINTY_PSI,
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',

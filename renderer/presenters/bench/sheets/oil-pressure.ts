@@ -1,4 +1,5 @@
 import { judge, type Limit } from '../../../../shared/measuring/index.ts';
+import { convert } from '../../../../shared/units/index.ts';
 import { shown } from '../figure-kinds.ts';
 import { bandPlot } from '../band-plot.ts';
 import type { BenchForm } from '../form.ts';
@@ -200,7 +201,7 @@ function plotOf(points: readonly Point[], cold: boolean, form: BenchForm) {
     ...(master === null ? [] : [{ x: rpm, y: master, give: 2 * MASTER_U, open: false, words: '' }]),
     ...(dash === null ? [] : [{ x: rpm, y: dash, give: 2 * DASH_U, open: true, words: '' }]),
   ]);
-  const scale = form.system === 'us' ? 1 : 6.894757;
+  const scale = form.system === 'us' ? 1 : convert(1, 'psi', 'kPa');
   return bandPlot({
     x: { from: 0, to: 2500, unit: 'rpm' },
     y: { from: 0, to: 100 * scale, unit: form.system === 'us' ? 'psi' : 'kPa' },

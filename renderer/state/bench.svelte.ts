@@ -1,9 +1,9 @@
 import type { UnitSystem } from '../../shared/units/index.ts';
 import type { BenchStart } from '../../shared/coach/index.ts';
 import type { PressureMark } from '../../shared/measuring/index.ts';
-import { EMPTY_ENTRY, type BenchForm, type Entry } from '../presenters/bench/form.ts';
+import { EMPTY_ENTRY, type BenchForm, type Entry, type ReadWith } from '../presenters/bench/form.ts';
 import { BENCH_PAGE_IDS, type BenchPage } from '../presenters/bench/page-ids.ts';
-import type { WorkedReading } from '../presenters/bench/calculation-sheets.ts';
+import type { FixedChoice, WorkedReading } from '../presenters/bench/calculation-sheets.ts';
 import { keepBench, keptBench } from './kept-bench.ts';
 import type { RecordedSpectrum } from '../workers/spectrum-job.ts';
 
@@ -108,11 +108,20 @@ export class Bench {
   /**
    * Makes room for the observations of a check: what was seen for another one must not become its reading.
    *
-   * @param seen  whether a field holds something seen, not something that the coach is.
+   * @param seen   whether a field or choice holds something seen, not something that the coach is.
+   * @param fixed  choices as the check asks for them. One that was changed meanwhile is put back; where it says how the
+   *   observations were made (brake held or not), they go with it: they are another test's.
    * @returns false where the fields hold this check's observations already.
    */
-  beginFor(key: string, seen: (field: string) => boolean): boolean {
-    if (this.measuredFor === key) return false;
+  beginFor(key: string, seen: (field: string) => boolean, fixed: readonly FixedChoice[]): boolean {
+    const off = fixed.filter(({ name, value, otherwise }) => (this.choices[name] || otherwise) !== value);
+    const begun = this.measuredFor !== key || off.some(({ name }) => seen(name));
+    if (begun) this.#begin(key, seen);
+    for (const { name, value } of fixed) this.choose(name, value);
+    return begun;
+  }
+
+  #begin(key: string, seen: (field: string) => boolean): void {
     this.measuredFor = key;
     const kept = <T>(of: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
       Object.fromEntries(Object.entries(of).filter(([name]) => !seen(name)));
@@ -121,12 +130,12 @@ export class Bench {
     this.marks = [];
     this.holdFrom = null;
     this.taps = [];
-    return true;
   }
 
-  /** What the presenters read. */
-  form(system: UnitSystem): BenchForm {
+  /** What the presenters read; with the instrument of a check where it is filled for one. */
+  form(system: UnitSystem, instrument?: ReadWith): BenchForm {
     return {
+      ...(instrument ? { instrument } : {}),
       entry: (name) => this.entry(name),
       choice: (name) => this.choices[name] ?? '',
       system,

@@ -1,6 +1,6 @@
 import {
+  bandEnvelope,
   decimate,
-  envelopeSpectrum,
   pickPeaks,
   readWav,
   welchDensity,
@@ -46,26 +46,30 @@ const SEARCHED_HZ = 500;
 /** Bins no wider than this tell a wheel order from the next at road speed; twice as narrow smears a speed that wanders. */
 const WANTED_BIN_HZ = 0.35;
 const OVERLAP = 0.5;
-/** An envelope is worked out in one piece, a power of two; eleven seconds at 48 kHz, and memory for a phone's recording. */
+/** An envelope is taken of a power of two samples, before it is averaged: eleven seconds at 48 kHz, and memory for a phone's recording. */
 const ENVELOPE_SAMPLES = 2 ** 19;
 
 /** Works a recording out; `post` gets progress, then one answer. */
 export function spectrumJob(task: SpectrumTask, post: (answer: SpectrumAnswer) => void): void {
+  const answer = answerOf(task, (done) => post({ kind: 'progress', done }));
+  post(answer.ok ? { kind: 'done', spectrum: answer.spectrum } : refusal(answer));
+}
+
+function refusal({ reason, message }: { readonly reason: string; readonly message: string }): SpectrumAnswer {
+  return { kind: 'refused', reason, words: message };
+}
+
+/** The sound itself and the envelope of a band go the same way: slowed down, averaged over pieces, peaks picked. */
+function answerOf(
+  task: SpectrumTask,
+  progress: (done: number) => void,
+): { readonly ok: true; readonly spectrum: RecordedSpectrum } | { ok: false; reason: string; message: string } {
   const sound = soundOf(task);
-  if (!sound.ok) {
-    post({ kind: 'refused', reason: sound.reason, words: sound.message });
-    return;
-  }
-  if (task.band) {
-    post(envelopeAnswer(sound, task.band));
-    return;
-  }
-  const { clippedShare } = sound;
-  const slower = decimate(sound.samples, sound.sampleRateHz, SEARCHED_HZ);
-  if (!slower.ok) {
-    post({ kind: 'refused', reason: slower.reason, words: slower.message });
-    return;
-  }
+  if (!sound.ok) return sound;
+  const heard = task.band ? envelopeOf(sound, task.band) : sound;
+  if (!heard.ok) return heard;
+  const slower = decimate(heard.samples, heard.sampleRateHz, SEARCHED_HZ);
+  if (!slower.ok) return slower;
   const { samples, sampleRateHz } = slower;
   const segmentLength = segmentFor(samples.length, sampleRateHz);
   const step = segmentLength - Math.floor(segmentLength * OVERLAP);
@@ -74,58 +78,45 @@ export function spectrumJob(task: SpectrumTask, post: (answer: SpectrumAnswer) =
   let pieces = 0;
   const found = welchDensity({ samples, sampleRateHz, segmentLength, overlap: OVERLAP, window: 'hann' }, (signal) => {
     pieces++;
-    post({ kind: 'progress', done: pieces / due });
+    progress(pieces / due);
     return transform(signal);
   });
-  if (!found.ok) {
-    post({ kind: 'refused', reason: found.reason, words: found.message });
-    return;
-  }
-  const density = found.density.slice(0, Math.min(found.density.length, Math.ceil(SEARCHED_HZ / found.binHz) + 1));
-  const peaks = pickPeaks(density, found.binHz);
-  if (!peaks.ok) {
-    post({ kind: 'refused', reason: peaks.reason, words: peaks.message });
-    return;
-  }
+  if (!found.ok) return found;
   const { binHz, segments } = found;
-  post({
-    kind: 'done',
+  const density = found.density.slice(0, Math.min(found.density.length, Math.ceil(SEARCHED_HZ / binHz) + 1));
+  const peaks = pickPeaks(density, binHz);
+  if (!peaks.ok) return peaks;
+  return {
+    ok: true,
     spectrum: {
       density,
       binHz,
       segments,
-      sampleRateHz: sound.sampleRateHz,
-      durationS: sound.samples.length / sound.sampleRateHz,
-      clippedShare,
+      sampleRateHz: heard.sampleRateHz,
+      durationS: heard.samples.length / heard.sampleRateHz,
+      clippedShare: heard.clippedShare,
       peaks: peaks.peaks,
+      ...(heard.envelope ? { envelope: heard.envelope } : {}),
     },
-  });
+  };
 }
 
-function envelopeAnswer(sound: Heard, band: Band): SpectrumAnswer {
+/** How a band of the sound swells, as a sound of its own. */
+function envelopeOf(sound: Heard, band: Band): Sound {
   const { sampleRateHz, clippedShare } = sound;
   const given = 2 ** Math.floor(Math.log2(Math.max(1, sound.samples.length)));
   const samples = sound.samples.subarray(0, Math.min(given, ENVELOPE_SAMPLES));
-  const found = envelopeSpectrum({ samples, sampleRateHz, ...band }, packageTransform());
-  if (!found.ok) return { kind: 'refused', reason: found.reason, words: found.message };
-  const { binHz, kurtosis } = found;
-  const density = found.amplitude
-    .slice(0, Math.min(found.amplitude.length, Math.ceil(SEARCHED_HZ / binHz) + 1))
-    .map((amplitude) => amplitude * amplitude);
-  const peaks = pickPeaks(density, binHz);
-  if (!peaks.ok) return { kind: 'refused', reason: peaks.reason, words: peaks.message };
-  const durationS = samples.length / sampleRateHz;
-  const envelope = { ...band, kurtosis };
-  return {
-    kind: 'done',
-    spectrum: { density, binHz, segments: 1, sampleRateHz, durationS, clippedShare, peaks: peaks.peaks, envelope },
-  };
+  const found = bandEnvelope({ samples, sampleRateHz, ...band }, packageTransform());
+  if (!found.ok) return found;
+  const { envelope, kurtosis } = found;
+  return { ok: true, samples: envelope, sampleRateHz, clippedShare, envelope: { ...band, kurtosis } };
 }
 
 interface Heard {
   readonly samples: Float64Array;
   readonly sampleRateHz: number;
   readonly clippedShare: number;
+  readonly envelope?: RecordedSpectrum['envelope'];
 }
 type Sound =
   ({ readonly ok: true } & Heard) | { readonly ok: false; readonly reason: string; readonly message: string };

@@ -1,8 +1,8 @@
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
 import { meanOfRepeats, type RepeatRefusal, type WorkedFigure } from './repeats.ts';
 
-/** A start and a stop by thumb, each 0.1 s: judgement. */
-const WATCH_S = 0.15;
+/** A start and a stop by thumb, each 0.14 s, one standard uncertainty of the time: judgement. */
+export const WATCH_S = 0.2;
 
 /**
  * Drops counted in a time.
@@ -51,7 +51,7 @@ export function perThousandMiles(
  *
  * @param on, off  seconds, one or more runs each.
  * @returns refused `too-quick` below 1 s, `too-few`, `out-of-range`.
- * @source Ratio of means; relative uncertainties in squares (GUM), a watch by thumb 0.15 s (judgement).
+ * @source Ratio of means; relative uncertainties in squares (GUM), a watch by thumb `WATCH_S`.
  */
 export function ratioOfTimes(
   on: readonly number[],

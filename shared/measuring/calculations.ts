@@ -68,8 +68,3 @@ export const CALCULATIONS = {
 export type CalculationId = keyof typeof CALCULATIONS;
 
 export const CALCULATION_IDS = Object.keys(CALCULATIONS) as readonly CalculationId[];
-
-/** The facts of a calculation; undefined for a name that is none. */
-export function calculationFacts(id: string): CalculationFacts | undefined {
-  return Object.hasOwn(CALCULATIONS, id) ? CALCULATIONS[id as CalculationId] : undefined;
-}

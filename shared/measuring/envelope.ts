@@ -22,20 +22,46 @@ export interface EnvelopeSpectrum {
 export type EnvelopeRefusal =
   OutOfRange | 'band-outside' | 'silent-band' | 'not-a-number' | 'too-short' | 'bad-transform';
 
+/** The envelope of a band as a signal at the rate of its record, and the kurtosis of the band itself. */
+export interface BandEnvelope {
+  readonly envelope: Float64Array;
+  readonly kurtosis: number;
+}
+
 /**
  * Spectrum of the envelope of a band: the rate of impacts that ring a resonance, which the plain spectrum hides.
  *
  * A cabin recording does not hold the impacts of a bearing; a sensor on the metal is needed (judgement).
  *
- * @returns refused `band-outside` when the band does not lie between 0 and 0.4 of the sample rate, `silent-band` when there
- *   is nothing in it, and as `welchDensity`.
- * @source Analytic signal: negative frequencies zero, positive doubled; envelope its magnitude. Held against
- *   scipy.signal.hilbert in the tests.
+ * @returns one transform of the whole record, not averaged; refused as `bandEnvelope` and `welchDensity`.
  */
 export function envelopeSpectrum(
   settings: EnvelopeSettings,
   transform: RealTransform,
 ): Outcome<EnvelopeSpectrum, EnvelopeRefusal> {
+  const found = bandEnvelope(settings, transform);
+  if (!found.ok) return found;
+  const { envelope, kurtosis } = found;
+  const spectrum = amplitudeSpectrum(envelope, settings.sampleRateHz, transform);
+  if (!spectrum.ok) return spectrum;
+  const { amplitude, binHz } = spectrum;
+  const meanEnvelope = envelope.reduce((sum, each) => sum + each, 0) / envelope.length;
+  return { ok: true, amplitude, binHz, meanEnvelope, kurtosis };
+}
+
+/**
+ * The envelope of a band of a record, for a spectrum that is averaged over its pieces.
+ *
+ * @returns as many samples as the record has, one less where that is odd; refused `band-outside` when the band does not lie
+ *   between 0 and 0.4 of the sample rate, `silent-band` when there is nothing in it, `not-a-number`, `bad-transform`,
+ *   `out-of-range`.
+ * @source Analytic signal: negative frequencies zero, positive doubled; envelope its magnitude. Held against
+ *   scipy.signal.hilbert in the tests.
+ */
+export function bandEnvelope(
+  settings: EnvelopeSettings,
+  transform: RealTransform,
+): Outcome<BandEnvelope, Exclude<EnvelopeRefusal, 'too-short'>> {
   const { sampleRateHz, lowHz, highHz } = settings;
   const n = settings.samples.length - (settings.samples.length % 2);
   const bad = outOfRange(
@@ -61,15 +87,7 @@ export function envelopeSpectrum(
   if (kurtosis === null) {
     return refuse('silent-band', `There is nothing between ${lowHz} and ${highHz} Hz. Choose another band.`);
   }
-  const spectrum = amplitudeSpectrum(band.envelope, sampleRateHz, transform);
-  if (!spectrum.ok) return spectrum;
-  return {
-    ok: true,
-    amplitude: spectrum.amplitude,
-    binHz: spectrum.binHz,
-    meanEnvelope: band.envelope.reduce((sum, each) => sum + each, 0) / n,
-    kurtosis,
-  };
+  return { ok: true, envelope: band.envelope, kurtosis };
 }
 
 /**

@@ -88,6 +88,7 @@ export { judgeHubPair, type HubVerdict } from './hub-temperature.ts';
 export { medianOf, modifiedScores, type RobustSpread } from './robust-spread.ts';
 export {
   compareTemperatures,
+  INFRARED_GIVE_F,
   type TemperatureComparison,
   type TemperatureRefusal,
   type TemperatureRound,
@@ -123,6 +124,7 @@ export {
 export { rollingRadiusIn, tyreRevsPerMile } from './tyre-turns.ts';
 export { bearingRates, taperedRates, type BearingGeometry, type BearingRates } from './bearing-frequencies.ts';
 export {
+  bandEnvelope,
   envelopeSpectrum,
   kurtosisOf,
   type EnvelopeRefusal,
@@ -164,6 +166,7 @@ export {
 } from './lifting.ts';
 export { oilDrip, type Drip } from './oil-drip.ts';
 export {
+  notByCost,
   rebuildOrReplace,
   replaceOrWait,
   type NeighbourPart,
@@ -194,14 +197,10 @@ export {
   lashOn20In,
   perThousandMiles,
   ratioOfTimes,
+  WATCH_S,
   type FillMarks,
 } from './by-hand.ts';
-export {
-  CALCULATION_IDS,
-  CALCULATIONS,
-  calculationFacts,
-  type CalculationFacts,
-  type CalculationId,
-} from './calculations.ts';
+export { CALCULATION_IDS, CALCULATIONS, type CalculationFacts, type CalculationId } from './calculations.ts';
 export { meanOfRepeats, widestSpread, type WorkedFigure } from './repeats.ts';
 export { againstBook, differenceOfPairs, lossOver, sideToSide, type BookForm } from './two-readings.ts';
+export { oldestTyreAge } from './tyre-age.ts';

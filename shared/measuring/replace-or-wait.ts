@@ -1,4 +1,4 @@
-import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
+import { outOfRange, refuse, type Outcome, type OutOfRange, type Refusal } from './outcome.ts';
 import { failedShare, failsWithin, type LifeModel } from './weibull.ts';
 
 /** A cent: less than this is no cost that could be weighed. */
@@ -32,6 +32,22 @@ export interface ReplaceOrWait {
   readonly cheaper: 'now' | 'wait' | 'no-clear-winner';
 }
 
+/** What costs less; neither where the two lie within a fifth of the larger, which is less than such figures are known to. */
+function cheaperOf<A, B>(first: number, second: number, a: A, b: B): A | B | 'no-clear-winner' {
+  if (Math.abs(first - second) < 0.2 * Math.max(first, second)) return 'no-clear-winner';
+  return first < second ? a : b;
+}
+
+/** Parts that people's lives hang on; null for every other. */
+export function notByCost(safetyPart: boolean): Refusal<'safety-part'> | null {
+  return safetyPart
+    ? refuse(
+        'safety-part',
+        'Brake, steering and wheel-end parts are not weighed by cost or by chance: past their limit they are replaced.',
+      )
+    : null;
+}
+
 /**
  * Replace the neighbour while it is open, or wait: expected costs over the horizon, first failure only, no interest.
  * Show it for half and twice the scale of the life too, which is judgement.
@@ -42,12 +58,8 @@ export interface ReplaceOrWait {
 export function replaceOrWait(
   part: NeighbourPart,
 ): Outcome<ReplaceOrWait, OutOfRange | 'safety-part' | 'nothing-to-weigh'> {
-  if (part.safetyPart) {
-    return refuse(
-      'safety-part',
-      'Brake, steering and wheel-end parts are not weighed by cost: past their limit they are replaced.',
-    );
-  }
+  const safety = notByCost(part.safetyPart);
+  if (safety) return safety;
   const bad = outOfRange(
     ['price of the part', part.partCost, 0, 1e6, ''],
     ['hours with it open', part.openHours, 0, 1000, 'h'],
@@ -65,7 +77,6 @@ export function replaceOrWait(
   if (failure < LEAST_COST) return refuse('nothing-to-weigh', 'All costs are 0. Enter prices and the labour rate.');
   const costNow = job + fresh.probability * failure;
   const costWait = kept.probability * failure;
-  const close = Math.abs(costNow - costWait) < 0.2 * Math.max(costNow, costWait);
   return {
     ok: true,
     failsIfKept: kept.probability,
@@ -73,7 +84,7 @@ export function replaceOrWait(
     costNow,
     costWait,
     breakEven: costNow / failure,
-    cheaper: close ? 'no-clear-winner' : costNow < costWait ? 'now' : 'wait',
+    cheaper: cheaperOf(costNow, costWait, 'now', 'wait'),
   };
 }
 
@@ -96,7 +107,13 @@ export function rebuildOrReplace(
   againCost: number,
   roadsideCost: number,
 ): Outcome<
-  { readonly rebuildCost: number; readonly replaceCost: number; readonly breakEvenComeback: number },
+  {
+    readonly rebuildCost: number;
+    readonly replaceCost: number;
+    readonly breakEvenComeback: number;
+    /** `no-clear-winner` within 20 % of the larger (judgement). */
+    readonly cheaper: 'rebuild' | 'replace' | 'no-clear-winner';
+  },
   OutOfRange | 'nothing-to-weigh'
 > {
   const bad = outOfRange(
@@ -111,10 +128,13 @@ export function rebuildOrReplace(
   const failure = againCost + roadsideCost;
   if (failure < LEAST_COST)
     return refuse('nothing-to-weigh', 'A comeback costs nothing here. Enter what doing it again costs.');
+  const rebuildCost = rebuild.cost + rebuild.comeback * failure;
+  const replaceCost = replacement.cost + replacement.comeback * failure;
   return {
     ok: true,
-    rebuildCost: rebuild.cost + rebuild.comeback * failure,
-    replaceCost: replacement.cost + replacement.comeback * failure,
+    rebuildCost,
+    replaceCost,
+    cheaper: cheaperOf(rebuildCost, replaceCost, 'rebuild', 'replace'),
     breakEvenComeback: replacement.comeback + (replacement.cost - rebuild.cost) / failure,
   };
 }

@@ -63,7 +63,13 @@ export function reserveAfterApplication(
   afterPsi: number,
   readingUncertaintyPsi: number,
 ): Outcome<
-  { readonly leftPercent: number; readonly judgement: Judgement; readonly adviceMet: boolean },
+  {
+    readonly leftPercent: number;
+    /** One standard uncertainty, %. */
+    readonly uncertainty: number;
+    readonly judgement: Judgement;
+    readonly adviceMet: boolean;
+  },
   OutOfRange | 'pressure-rose'
 > {
   const bad = outOfRange(
@@ -79,10 +85,12 @@ export function reserveAfterApplication(
     );
   }
   const leftPercent = (100 * afterPsi) / beforePsi;
-  const uncertainty = leftPercent * readingUncertaintyPsi * Math.hypot(1 / beforePsi, 1 / Math.max(afterPsi, 1));
+  // Of a quotient, written so that nothing left in the tank divides nothing by nothing.
+  const uncertainty = (100 * readingUncertaintyPsi * Math.hypot(1, afterPsi / beforePsi)) / beforePsi;
   return {
     ok: true,
     leftPercent,
+    uncertainty,
     judgement: judge(leftPercent, uncertainty, LEFT_AFTER_FULL),
     adviceMet: leftPercent >= 80,
   };

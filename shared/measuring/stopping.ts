@@ -82,13 +82,13 @@ export interface Stop {
  * A road test from about 20 mph, corrected to 20 mph and held against the table. With brakes suspected unsafe there is no
  * road test: the stop rules come first.
  *
- * @returns refused `wrong-road`, `speed-not-known` (uncertainty above 1 mph: 5 % of speed is 10 % of distance), `out-of-range`.
+ * @returns the distance from 20 mph with one standard uncertainty, and its judgement; refused `wrong-road`, `speed-not-known` (uncertainty above 1 mph: 5 % of speed is 10 % of distance), `out-of-range`.
  * @source `STOPPING_TABLE`; correction d·(20/v)².
  */
 export function judgeStop(
   stop: Stop,
 ): Outcome<
-  { readonly correctedFt: number; readonly judgement: Judgement },
+  { readonly correctedFt: number; readonly uncertainty: number; readonly judgement: Judgement },
   OutOfRange | 'wrong-road' | 'speed-not-known'
 > {
   if (stop.road !== 'hard-level-dry') {
@@ -121,7 +121,7 @@ export function judgeStop(
     source: '49 CFR 393.52(d), from 20 mph',
     status: 'second-hand',
   };
-  return { ok: true, correctedFt, judgement: judge(correctedFt, uncertainty, limit) };
+  return { ok: true, correctedFt, uncertainty, judgement: judge(correctedFt, uncertainty, limit) };
 }
 
 /**

@@ -6,6 +6,7 @@ import { outOfRange, type Outcome, type OutOfRange } from './outcome.ts';
  *
  * @param minutes  5…60; the drop is brought to five minutes.
  * @param readingUncertaintyPsi  one standard uncertainty of each of the two readings.
+ * @returns the drop with one standard uncertainty, and its judgement.
  * @source 3 psi in 5 min, 49 CFR 393.207(f) (memory; a State inspection question repeats it, second-hand).
  */
 export function judgeSuspensionLeak(
@@ -13,7 +14,10 @@ export function judgeSuspensionLeak(
   afterPsi: number,
   minutes: number,
   readingUncertaintyPsi: number,
-): Outcome<{ readonly dropPsiIn5Min: number; readonly judgement: Judgement }, OutOfRange> {
+): Outcome<
+  { readonly dropPsiIn5Min: number; readonly uncertainty: number; readonly judgement: Judgement },
+  OutOfRange
+> {
   const bad = outOfRange(
     ['pressure before', beforePsi, 40, 150, 'psi'],
     ['pressure after', afterPsi, 0, beforePsi, 'psi'],
@@ -26,6 +30,7 @@ export function judgeSuspensionLeak(
   return {
     ok: true,
     dropPsiIn5Min,
+    uncertainty,
     judgement: judge(dropPsiIn5Min, uncertainty, {
       id: 'air-suspension-leak',
       value: 3,

@@ -9,11 +9,11 @@ import { meanOfRepeats, type RepeatRefusal, type WorkedFigure } from './repeats.
  * @source Differences in pairs, √2·u each (GUM); the mean of the pairs as `meanOfRepeats`.
  */
 export function differenceOfPairs(
-  pairs: readonly (readonly [first: number, second: number])[],
+  pairs: readonly { readonly first: number; readonly second: number }[],
   lookUncertainty: number,
 ): Outcome<WorkedFigure, RepeatRefusal> {
   return meanOfRepeats(
-    pairs.map(([first, second]) => first - second),
+    pairs.map(({ first, second }) => first - second),
     Math.SQRT2 * lookUncertainty,
   );
 }
@@ -51,11 +51,14 @@ export function againstBook(
 /**
  * What is lost over hours, brought to another number of hours: pressure or height overnight.
  *
- * @param hours  between the two looks, 1…72.
+ * @param hours   between the two looks, 1 h to a third more than `wanted`.
  * @param wanted  hours that the figure is for.
- * @returns refused `rose` where the second reading is above the first by more than both looks explain; `out-of-range`.
- * @source Straight in time (judgement: a loss slows as pressure falls, so a short test scaled up is on the careful side);
- *   √2·u scaled alike (GUM).
+ * @param unit    of the readings, for the message.
+ * @returns after fewer hours than wanted scaled up; after more as measured, which is then the most that it can be
+ *   (`atMost`). Refused `too-long` beyond a third more, `rose` where the second reading is above the first by more than both
+ *   looks explain; `out-of-range`.
+ * @source Straight in time upwards alone (judgement): a leak slows as pressure falls (`pressureAfter`), so a short test
+ *   scaled up tells too much, a long one scaled down too little. √2·u scaled alike (GUM). A third: judgement.
  */
 export function lossOver(
   before: number,
@@ -63,19 +66,30 @@ export function lossOver(
   hours: number,
   wanted: number,
   lookUncertainty: number,
-): Outcome<WorkedFigure, OutOfRange | 'rose'> {
+  unit: string,
+): Outcome<WorkedFigure & { readonly atMost: boolean }, OutOfRange | 'rose' | 'too-long'> {
   const bad = outOfRange(
-    ['first reading', before, 0, 1e4, ''],
-    ['second reading', after, 0, 1e4, ''],
+    ['first reading', before, 0, 1e4, unit],
+    ['second reading', after, 0, 1e4, unit],
     ['time between', hours, 1, 72, 'h'],
     ['time wanted', wanted, 0.1, 72, 'h'],
-    ['uncertainty of a look', lookUncertainty, 0, 1e4, ''],
+    ['uncertainty of a look', lookUncertainty, 0, 1e4, unit],
   );
   if (bad) return bad;
+  const most = (4 / 3) * wanted;
+  if (hours > most)
+    return refuse(
+      'too-long',
+      `${hours} h lie between the readings; the figure is for ${wanted} h, and a leak slows as it goes. Read again after ${wanted} h, ${Math.floor(most)} h at the most.`,
+    );
   const own = Math.SQRT2 * lookUncertainty;
   if (after - before > 3 * own + 1e-9)
-    return refuse('rose', `It rose from ${before} to ${after}. Nothing is lost here: look at the readings again.`);
-  return { ok: true, value: (Math.max(0, before - after) * wanted) / hours, uncertainty: (own * wanted) / hours };
+    return refuse(
+      'rose',
+      `It rose from ${before} to ${after} ${unit}. Nothing is lost here: look at the readings again.`,
+    );
+  const scale = Math.max(1, wanted / hours);
+  return { ok: true, value: Math.max(0, before - after) * scale, uncertainty: own * scale, atMost: hours > wanted };
 }
 
 /**

@@ -1,6 +1,9 @@
 import { outOfRange, refuse, type Outcome, type OutOfRange } from './outcome.ts';
 import { medianOf, modifiedScores } from './robust-spread.ts';
 
+/** What an infrared thermometer gives or takes from one spot to another, °F: judgement, surface and aim included. */
+export const INFRARED_GIVE_F = 7;
+
 export interface WheelEndReading {
   /** 1 for the front axle, and so on. */
   readonly axle: number;

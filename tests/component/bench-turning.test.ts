@@ -113,7 +113,7 @@ describe('sound and shake', () => {
     await fireEvent.change(screen.getByLabelText('Look at'), { target: { value: '500-2000' } });
     await fireEvent.click(await out.findByRole('button', { name: 'Look at it this way' }));
     expect(await out.findByRole('heading', { name: /^37 Hz stands out, by \d+ dB/ })).toBeTruthy();
-    expect(textOf('What it holds')).toMatch(/envelope of 500 to 2000 Hz in one piece.*kurtosis/);
+    expect(textOf('What it holds')).toMatch(/pieces averaged.*envelope of 500 to 2000 Hz; kurtosis/);
     expect(out.queryByRole('button', { name: 'Look at it this way' })).toBeNull();
     await fireEvent.change(screen.getByLabelText('Look at'), { target: { value: '2000-5000' } });
     await fireEvent.click(await out.findByRole('button', { name: 'Look at it this way' }));
@@ -122,10 +122,15 @@ describe('sound and shake', () => {
     );
   });
 
-  test('noise alone: none stands out', async () => {
+  test('noise alone: none stands out, in the sound and in the envelope of a band', async () => {
     await atBench('0', 'Sound and shake');
     await open(wavFile(tonesInNoise([], 20, 8000), 8000));
-    expect(await region('What it holds').findByRole('heading', { name: 'None stands out' })).toBeTruthy();
+    const out = region('What it holds');
+    expect(await out.findByRole('heading', { name: 'None stands out' })).toBeTruthy();
+    await fireEvent.change(screen.getByLabelText('Look at'), { target: { value: '500-2000' } });
+    await fireEvent.click(await out.findByRole('button', { name: 'Look at it this way' }));
+    expect(await out.findByText(/envelope of 500 to 2000 Hz/)).toBeTruthy();
+    expect(out.getByRole('heading', { name: 'None stands out' })).toBeTruthy();
   });
 
   test('a header that lies is refused with the reason', async () => {

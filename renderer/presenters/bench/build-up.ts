@@ -16,7 +16,7 @@ export const BUILD_UP_TESTS: readonly (readonly [BuildUpTest, string])[] = [
 ];
 
 export const BUILD_UP_CAUTIONS: readonly string[] = [
-  'Parking brake set and wheels chocked: the engine runs.',
+  'Parking brake set and wheels chocked wherever the engine runs.',
   'Outdoors, or with the exhaust led outside. Exhaust gas kills without a warning.',
   'Nobody near belts, fan and shafts while the engine runs at speed.',
 ];

@@ -1,13 +1,14 @@
 import type { CalculationId, PressureMark, WorkedFigure } from '../../../shared/measuring/index.ts';
 import { beatAtSpeed } from '../../../shared/measuring/index.ts';
 import { convert, convertDifference, formatQuantity, preferredUnit } from '../../../shared/units/index.ts';
+import type { CheckCalculation } from '../../../shared/knowledge/index.ts';
 import type { Observation, Reading } from '../../../shared/visit/index.ts';
 import { minutesAndSeconds, shown } from './figure-kinds.ts';
-import { EMPTY_ENTRY, refused, type BenchForm, type Shown } from './form.ts';
-import { leakView, markWords } from './leak-down.ts';
-import { beatOf, matchView, ordersView } from './orders.ts';
+import { refused, type BenchForm, type NoFigure, type Shown } from './form.ts';
+import { BRAKE, leakView, markWords } from './leak-down.ts';
+import { beatOf, matchView, ordersView, speedUncertainty } from './orders.ts';
 import type { BenchPage } from './page-ids.ts';
-import { observationsOf, type Sheet } from './sheet.ts';
+import { choiceWords, madeChoice, observationsOf, type AskedChoice, type Sheet } from './sheet.ts';
 import { BUILD_UP_SHEET, OVERNIGHT_SHEET } from './sheets/air.ts';
 import { BOOK_SHEET, GAUGES_SHEET, HEATS_SHEET, ROUND_SHEET, SIDES_SHEET } from './sheets/compare.ts';
 import { DRIP_SHEET, USE_SHEET } from './sheets/drips.ts';
@@ -35,6 +36,11 @@ export interface WorkedReading {
   readonly site: string | undefined;
 }
 
+/** A choice of the bench as a check asks for it. */
+export interface FixedChoice extends AskedChoice {
+  readonly value: string;
+}
+
 interface Taken extends WorkedFigure {
   readonly unit: string;
   readonly observations: readonly Observation[];
@@ -46,26 +52,31 @@ interface Home {
   /** Null: the page itself is the sheet. */
   readonly sheet: Sheet | null;
   /** Setting of the calculation → choice of the bench. */
-  readonly settings?: Readonly<Record<string, string>>;
-  /** Fields that hold what was seen this time, not what the coach is like. */
+  readonly settings: Readonly<Record<string, AskedChoice>>;
+  /** Fields and choices that hold what was seen this time, not what the coach is like. */
   readonly seen: (field: string) => boolean;
   readonly taken: (state: BenchState) => Shown<Taken>;
 }
 
-const EMPTY_FORM: BenchForm = { entry: () => EMPTY_ENTRY, choice: () => '', system: 'us' };
-
-function sheetHome(page: BenchPage, sheet: Sheet, settings?: Readonly<Record<string, string>>): Home {
+/** @param settings  setting → name of the sheet's choice. */
+function sheetHome(page: BenchPage, sheet: Sheet, settings: Readonly<Record<string, string>> = {}): Home {
+  const choices = sheet.fields.filter((asked) => asked.ask === 'choice');
   return {
     page,
     sheet,
-    ...(settings ? { settings } : {}),
-    seen: (field) => sheet.fields(EMPTY_FORM).some((asked) => asked.ask === 'figure' && asked.name === field),
+    settings: Object.fromEntries(
+      Object.entries(settings).flatMap(([setting, name]) =>
+        choices.filter((asked) => asked.name === name).map((asked) => [setting, asked]),
+      ),
+    ),
+    seen: (field) => sheet.fields.some((asked) => asked.ask === 'figure' && asked.name === field),
     taken: ({ form }) => {
       const answer = sheet.answer(form);
       if (answer.kind !== 'shown') return answer;
       const { worked } = answer;
-      if (!worked) return { kind: 'waiting', words: 'The figure that the check asks for is not there yet.' };
-      return { kind: 'shown', ...worked, observations: observationsOf(form, sheet.fields(form)) };
+      if (!worked)
+        return { kind: 'waiting', words: answer.wanting ?? 'The figure that the check asks for is not there yet.' };
+      return { kind: 'shown', ...worked, observations: observationsOf(form, sheet.fields) };
     },
   };
 }
@@ -78,10 +89,10 @@ function leakTaken({ form, marks }: BenchState): Shown<Taken> {
     value: view.rate.ratePsiPerMin,
     uncertainty: view.rate.uncertaintyPsiPerMin,
     unit: 'psi/min',
-    observations: marks.map((mark) => ({
-      what: `After ${minutesAndSeconds(mark.timeS)}`,
-      said: markWords(mark, form),
-    })),
+    observations: [
+      ...observationsOf(form, [BRAKE]),
+      ...marks.map((mark) => ({ what: `After ${minutesAndSeconds(mark.timeS)}`, said: markWords(mark, form) })),
+    ],
   };
 }
 
@@ -98,7 +109,7 @@ function beatTaken({ form, taps }: BenchState): Shown<Taken> {
   const found = beatAtSpeed(
     { value: beat.beat.frequencyHz, uncertainty: beat.beat.binHz / Math.sqrt(12) },
     speed.value,
-    (form.choice('orders.source') === 'dash' ? 0.1 * speed.value : 0.5) / Math.sqrt(3),
+    speedUncertainty(form, speed.value),
     WANTED_MPH,
   );
   if (!found.ok) return refused(found);
@@ -120,8 +131,8 @@ export const CALCULATION_HOMES: Readonly<Record<CalculationId, Home>> = {
   'leak-down': {
     page: 'leak',
     sheet: null,
-    settings: { brake: 'leak.brake' },
-    seen: (field) => /^leak\.(now|hand)/.test(field),
+    settings: { brake: BRAKE },
+    seen: (field) => /^leak\.(now|hand|brake)/.test(field),
     taken: leakTaken,
   },
   'build-up': sheetHome('build', BUILD_UP_SHEET),
@@ -130,6 +141,7 @@ export const CALCULATION_HOMES: Readonly<Record<CalculationId, Home>> = {
   'pushrod-stroke': {
     page: 'stroke',
     sheet: null,
+    settings: {},
     seen: (field) => /^stroke\.(pressure|\d+\.(left|right))/.test(field),
     taken: ({ form }) => worstStroke(form),
   },
@@ -137,6 +149,7 @@ export const CALCULATION_HOMES: Readonly<Record<CalculationId, Home>> = {
   'wheel-ends-compared': {
     page: 'heat',
     sheet: null,
+    settings: {},
     seen: (field) => /^heat\.(minutes|braked|spot|\d+\.)/.test(field),
     taken: ({ form }) => widestPair(form),
   },
@@ -146,6 +159,7 @@ export const CALCULATION_HOMES: Readonly<Record<CalculationId, Home>> = {
   beat: {
     page: 'orders',
     sheet: null,
+    settings: {},
     seen: (field) => /^orders\.(speed|steady|rpm|beat|width)$/.test(field),
     taken: beatTaken,
   },
@@ -158,23 +172,36 @@ export const CALCULATION_HOMES: Readonly<Record<CalculationId, Home>> = {
   'side-to-side': sheetHome('compare', SIDES_SHEET),
 };
 
-/** Calculations that a page of the bench gives. */
-export function calculationsOn(page: BenchPage): readonly CalculationId[] {
-  return (Object.keys(CALCULATION_HOMES) as readonly CalculationId[]).filter(
-    (id) => CALCULATION_HOMES[id].page === page,
-  );
+/** What a check asks of the choices of the bench: what it fixes, and the usual one where it fixes nothing. */
+export function fixedChoices({ use, set }: CheckCalculation): readonly FixedChoice[] {
+  return Object.entries(CALCULATION_HOMES[use].settings).map(([setting, asked]) => ({
+    ...asked,
+    value: set[setting] ?? asked.otherwise,
+  }));
+}
+
+/** Null where every choice of the bench stands as the check asks; else what stands otherwise. */
+function misfit(calculation: CheckCalculation, form: BenchForm): NoFigure | null {
+  const off = fixedChoices(calculation).filter((asked) => madeChoice(form, asked) !== asked.value);
+  if (off.length === 0) return null;
+  const words = off.map((asked) => {
+    const made = madeChoice(form, asked);
+    return `This check asks for “${choiceWords(asked, asked.value) ?? asked.value}”; “${asked.label}” stands at “${choiceWords(asked, made) ?? made}”.`;
+  });
+  return { kind: 'waiting', words: `${words.join(' ')} What was seen that way is not its reading.` };
 }
 
 /** The figure of a calculation as the reading of a check, in the unit that the person reads; or why there is none. */
-export function workedReading(id: CalculationId, state: BenchState): Shown<WorkedReading> {
-  const taken = CALCULATION_HOMES[id].taken(state);
+export function workedReading(calculation: CheckCalculation, state: BenchState): Shown<WorkedReading> {
+  const { use } = calculation;
+  const taken = misfit(calculation, state.form) ?? CALCULATION_HOMES[use].taken(state);
   if (taken.kind !== 'shown') return taken;
   const unit = preferredUnit(taken.unit, state.form.system);
   const value = rounded(convert(taken.value, taken.unit, unit));
   const uncertainty = rounded(convertDifference(taken.uncertainty, taken.unit, unit));
   return {
     kind: 'shown',
-    reading: { value, unit, worked: { calculation: id, observations: taken.observations, uncertainty } },
+    reading: { value, unit, worked: { calculation: use, observations: taken.observations, uncertainty } },
     words: `${formatQuantity(value, unit)}, give or take ${formatQuantity(2 * uncertainty, unit)}`,
     site: taken.site,
   };

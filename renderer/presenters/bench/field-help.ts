@@ -14,7 +14,6 @@ const HELP: Readonly<Record<string, FieldHelp>> = {
     typical: [0, 30],
   },
   'leak.handPressure': { where: 'What the needle showed at that time.', typical: [40, 135] },
-  'leak.brake': { where: 'Pedal free, or pressed down all the time: each has its own limit.' },
   'leak.towed': { where: 'Only what has air brakes of its own counts.' },
   'leak.gauge': { where: 'How finely the needle can be read. Half of the smallest division at best.' },
   'build.test': {

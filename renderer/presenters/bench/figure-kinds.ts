@@ -6,6 +6,7 @@ export type FigureKind =
   | 'pressure-rate'
   | 'length'
   | 'temperature'
+  | 'temperature-difference'
   | 'speed'
   | 'volume'
   | 'distance'
@@ -39,6 +40,7 @@ const KINDS: Readonly<Record<FigureKind, KindUnits>> = {
   'pressure-rate': { base: 'psi/min', us: 'psi/min', metric: 'kPa/min', choices: ['psi/min', 'kPa/min', 'bar/min'] },
   length: { base: 'in', us: 'in', metric: 'mm', choices: ['in', 'mm'] },
   temperature: { base: 'degF', us: 'degF', metric: 'degC', choices: ['degF', 'degC'] },
+  'temperature-difference': { base: 'degF-diff', us: 'degF-diff', metric: 'K', choices: ['degF-diff', 'K'] },
   speed: { base: 'mph', us: 'mph', metric: 'km/h', choices: ['mph', 'km/h'] },
   volume: { base: 'in³', us: 'in³', metric: 'L', choices: ['in³', 'L', 'gal'] },
   distance: { base: 'mi', us: 'mi', metric: 'km', choices: ['mi', 'km'] },

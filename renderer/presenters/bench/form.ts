@@ -16,6 +16,14 @@ export interface BenchForm {
   /** A choice that was made, or the empty text. */
   choice(name: string): string;
   readonly system: UnitSystem;
+  /** What the check reads with that the form is filled for; left out on the bench. */
+  readonly instrument?: ReadWith;
+}
+
+/** An instrument of the vocabulary: one standard uncertainty of a figure read with it, in its unit. */
+export interface ReadWith {
+  readonly uncertainty: number;
+  readonly unit: string;
 }
 
 /** Why there is no figure: something is still missing, or it was refused. Both in words for the person. */

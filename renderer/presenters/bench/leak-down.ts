@@ -11,11 +11,20 @@ import { digits, minutesAndSeconds, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
 import { place, ticks, type PlotAxes } from './plot-axes.ts';
 import { differenceInUnits, heldView, inUnits, type HeldView } from './held.ts';
+import { madeChoice, type AskedChoice } from './sheet.ts';
 
-export const BRAKE_STATES: readonly (readonly [BrakeState, string])[] = [
-  ['released', 'Released: pedal free, parking brake off'],
-  ['held', 'Held: pedal down all the time'],
-];
+/** How the brakes stood while the marks were made: each has its own limit. */
+export const BRAKE = {
+  ask: 'choice',
+  name: 'leak.brake',
+  label: 'Service brake',
+  options: [
+    ['released', 'Released: pedal free, parking brake off'],
+    ['held', 'Held: pedal down all the time'],
+  ],
+  otherwise: 'released',
+  where: 'Pedal free, or pressed down all the time: each has its own limit.',
+} as const satisfies AskedChoice;
 
 /** What is towed with air brakes of its own decides the limit. */
 export const COMBINATIONS: readonly (readonly [string, string])[] = [
@@ -52,7 +61,7 @@ export interface LeakView {
 }
 
 export function brakeOf(form: BenchForm): BrakeState {
-  return form.choice('leak.brake') === 'held' ? 'held' : 'released';
+  return madeChoice(form, BRAKE) === 'held' ? 'held' : 'released';
 }
 
 function gaugeOf(form: BenchForm): number {

@@ -71,6 +71,11 @@ function tyreTurns(form: BenchForm, read: FormReader): number | NoFigure {
   return turns.ok ? turns.revsPerMile : refused(turns);
 }
 
+/** One standard uncertainty of the road speed by where it was read: a tenth by the dash, half a mile an hour by satellite. */
+export function speedUncertainty(form: BenchForm, speedMph: number): number {
+  return (form.choice('orders.source') === 'dash' ? 0.1 * speedMph : 0.5) / Math.sqrt(3);
+}
+
 /** The frequencies of everything that turns, from the fields of the page. */
 export function ordersView(form: BenchForm): Shown<OrdersView> {
   const read = new FormReader(form);
@@ -87,7 +92,7 @@ export function ordersView(form: BenchForm): Shown<OrdersView> {
   const strokes = form.choice('orders.strokes');
   const found = rotatingLines({
     speedMph,
-    speedUncertaintyMph: (form.choice('orders.source') === 'dash' ? 0.1 * speedMph : 0.5) / Math.sqrt(3),
+    speedUncertaintyMph: speedUncertainty(form, speedMph),
     tyreRevsPerMile: turns,
     tyreUncertaintyRevsPerMile: (0.02 * turns) / Math.sqrt(3),
     axleRatio,

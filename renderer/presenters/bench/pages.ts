@@ -2,7 +2,7 @@ import { BEARING_SHEET, JOINT_SHEET } from './sheets/bearings.ts';
 import { FORCES_SHEET, STOP_CAUTIONS, STOP_SHEET } from './sheets/brakes.ts';
 import { BOOK_SHEET, GAUGES_SHEET, HEATS_SHEET, ROUND_SHEET, SIDES_SHEET } from './sheets/compare.ts';
 import { DRIP_CAUTIONS, DRIP_SHEET, USE_SHEET } from './sheets/drips.ts';
-import { COAST_SHEET, RETARDER_CAUTIONS, RUN_DOWN_SHEET } from './sheets/engine-brake.ts';
+import { COAST_SHEET, RUN_DOWN_SHEET } from './sheets/engine-brake.ts';
 import { GRADE_SHEET, VISCOSITY_SHEET } from './sheets/fluids.ts';
 import { HAND_CAUTIONS, HEIGHT_SHEET, LASH_SHEET, SUSPENSION_SHEET, TREAD_SHEET } from './sheets/hand-tools.ts';
 import { FAILS_SHEET, LIFE_SHEET, REBUILD_SHEET } from './sheets/life.ts';
@@ -96,7 +96,8 @@ export const SHEET_PAGES: Readonly<Partial<Record<BenchPage, SheetPage>>> = {
   },
   retard: {
     because: 'How much of the engine brake acts, from a watch.',
-    cautions: RETARDER_CAUTIONS,
+    // One sheet is for the standing coach, the other for the road: each has its own.
+    cautions: [],
     sheets: [RUN_DOWN_SHEET, COAST_SHEET],
   },
   hand: {

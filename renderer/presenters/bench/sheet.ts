@@ -52,6 +52,8 @@ export interface Answer {
   readonly sources: readonly Source[];
   /** What a check that names this calculation can take as its reading. */
   readonly worked?: WorkedFigure & { readonly unit: string; readonly site?: string };
+  /** In place of `worked`: what a check still needs before it can take the figure. */
+  readonly wanting?: string;
 }
 
 /** One calculation as it is asked and answered: on a page of the bench, or inside a check. */
@@ -59,13 +61,22 @@ export interface Sheet {
   readonly id: string;
   readonly heading: string;
   readonly lead?: string;
-  fields(form: BenchForm): readonly Asked[];
+  /** What is to be safe before anything is done for this one; shown before its fields. */
+  readonly cautions?: readonly string[];
+  readonly fields: readonly Asked[];
   answer(form: BenchForm): Shown<Answer>;
 }
 
 /** The common form of a source; without a status it is judgement. */
 export function source(words: string, status: LimitStatus = 'judgement'): Source {
   return { words, status: statusWords(status), judged: status === 'judgement' };
+}
+
+/** Two figures that belong together, and which of the row they are, from 1. */
+export interface Pair {
+  readonly place: number;
+  readonly first: number;
+  readonly second: number;
 }
 
 /** What was typed for the fields of a sheet, in the units that the calculations take. */
@@ -105,20 +116,50 @@ export class Given {
     return Array.from({ length: most }, (_, i) => this.maybe(`${name}.${i + 1}`)).filter((each) => each !== null);
   }
 
-  choice(name: string): string {
-    const made = this.#form.choice(name);
-    if (made !== '') return made;
-    const asked = this.#fields.find((each) => each.name === name);
-    return asked?.ask === 'choice' ? asked.otherwise : '';
+  /**
+   * Every pair of two rows of fields: `pairs('sides.left', 'sides.right', 3)` reads sides.left.1 with sides.right.1 and so
+   * on. Waits for the other half of a pair that was half typed: it must not be left out without a word.
+   */
+  pairs(first: string, second: string, most: number): Shown<{ readonly pairs: readonly Pair[] }> {
+    const rows = Array.from({ length: most }, (_, i) => ({
+      place: i + 1,
+      first: this.maybe(`${first}.${i + 1}`),
+      second: this.maybe(`${second}.${i + 1}`),
+    }));
+    const half = rows.find((row) => (row.first === null) !== (row.second === null));
+    if (half) {
+      const missing = `${half.first === null ? first : second}.${half.place}`;
+      const label = this.#fields.find(({ name }) => name === missing)?.label ?? missing;
+      return { kind: 'waiting', words: `Still needed: ${label}. Its other half was typed.` };
+    }
+    const pairs = rows.flatMap((row): Pair[] =>
+      row.first === null || row.second === null ? [] : [{ place: row.place, first: row.first, second: row.second }],
+    );
+    return { kind: 'shown', pairs };
   }
+
+  choice(name: string): string {
+    const asked = this.#fields.find((each) => each.name === name);
+    return asked?.ask === 'choice' ? madeChoice(this.#form, asked) : this.#form.choice(name);
+  }
+}
+
+/** The choice that counts: the one made, or the one that stands while none was. */
+export function madeChoice(form: BenchForm, asked: AskedChoice): string {
+  return form.choice(asked.name) || asked.otherwise;
+}
+
+/** The words of a choice, as its list shows them. */
+export function choiceWords(asked: AskedChoice, value: string): string | undefined {
+  return asked.options.find(([each]) => each === value)?.[1];
 }
 
 /** What was seen and typed, in the words of the fields: kept beside a finding that was worked out of it. */
 export function observationsOf(form: BenchForm, fields: readonly Asked[]): readonly Observation[] {
   return fields.flatMap((asked): Observation[] => {
     if (asked.ask === 'choice') {
-      const made = form.choice(asked.name) || asked.otherwise;
-      const words = asked.options.find(([value]) => value === made)?.[1];
+      const made = madeChoice(form, asked);
+      const words = choiceWords(asked, made);
       return words === undefined || made === '' ? [] : [{ what: asked.label, said: words }];
     }
     const { text, unit } = form.entry(asked.name);

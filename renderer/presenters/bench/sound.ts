@@ -84,18 +84,21 @@ export function soundView(
       : 'None stands out',
     facts: [
       `${digits(spectrum.durationS, 1)} s at ${spectrum.sampleRateHz} samples a second`,
-      spectrum.envelope
-        ? `envelope of ${spectrum.envelope.lowHz} to ${spectrum.envelope.highHz} Hz in one piece, told apart from ${digits(2 * spectrum.binHz, 2)} Hz; kurtosis ${digits(spectrum.envelope.kurtosis, 1)} (3 for plain noise, higher for knocks)`
-        : `${spectrum.segments} pieces averaged, told apart from ${digits(2 * spectrum.binHz, 2)} Hz`,
+      `${spectrum.segments} pieces averaged, told apart from ${digits(2 * spectrum.binHz, 2)} Hz`,
+      ...(spectrum.envelope
+        ? [
+            `envelope of ${spectrum.envelope.lowHz} to ${spectrum.envelope.highHz} Hz; kurtosis ${digits(spectrum.envelope.kurtosis, 1)} (3 for plain noise, higher for knocks)`,
+          ]
+        : []),
     ],
     warnings: [
       spectrum.clippedShare > CLIPPED
         ? `The recording is clipped: ${digits(100 * spectrum.clippedShare, 1)} in 100 samples stand at full scale, so its spectrum is wrong. Record again, further away or quieter.`
         : '',
       spectrum.envelope
-        ? 'One piece is not an average: noise alone makes small peaks. A recording in the cabin does not hold the knocks of a bearing; the recorder has to sit on the metal near it.'
+        ? 'A recording in the cabin does not hold the knocks of a bearing; the recorder has to sit on the metal near it.'
         : '',
-      !spectrum.envelope && spectrum.segments < 4
+      spectrum.segments < 4
         ? `Only ${spectrum.segments} ${spectrum.segments === 1 ? 'piece was' : 'pieces were'} averaged; noise alone makes peaks. Record longer.`
         : '',
     ].filter((words) => words !== ''),

@@ -1,10 +1,12 @@
 import {
   compareTemperatures,
+  INFRARED_GIVE_F,
   judgeHubPair,
   type WheelEndReading,
   type WorkedFigure,
 } from '../../../shared/measuring/index.ts';
 import type { Observation } from '../../../shared/visit/index.ts';
+import { convertDifference } from '../../../shared/units/index.ts';
 import { digits, shown } from './figure-kinds.ts';
 import { FormReader, refused, type BenchForm, type Shown } from './form.ts';
 import { differenceInUnits, statusWords } from './held.ts';
@@ -70,9 +72,6 @@ export function heatDrawn(form: BenchForm): readonly DrawnEnd[] {
   );
 }
 
-/** Repeatability of an infrared thermometer on one spot, °F, one standard uncertainty: judgement. */
-const LOOK_F = 5 / Math.sqrt(3);
-
 /** The largest difference between the two ends of an axle, with the hotter end as the place, and what was read. */
 export function widestPair(
   form: BenchForm,
@@ -87,7 +86,9 @@ export function widestPair(
   return {
     kind: 'shown',
     value: Math.max(0, worst.apartF),
-    uncertainty: Math.SQRT2 * LOOK_F,
+    uncertainty: form.instrument
+      ? convertDifference(form.instrument.uncertainty, form.instrument.unit, 'degF-diff')
+      : (Math.SQRT2 * INFRARED_GIVE_F) / Math.sqrt(3),
     unit: 'degF-diff',
     site: siteOf(worst.axle, worst.side),
     observations: [

@@ -1,4 +1,4 @@
-import { calculationFacts } from '../../measuring/index.ts';
+import { CALCULATIONS, type CalculationFacts } from '../../measuring/index.ts';
 import { isUnit, unitOf } from '../../units/index.ts';
 import { nearestText } from '../names.ts';
 import type { LintRule } from './rule.ts';
@@ -12,9 +12,8 @@ export const calculationDoesNotFit: LintRule = {
     tree.checks.forEach((check, i) => {
       const { calculation, measure } = check;
       if (!calculation) return;
-      const facts = calculationFacts(calculation.use);
+      const facts: CalculationFacts = CALCULATIONS[calculation.use];
       const say = (message: string): void => report(check.id, ['checks', i, 'id'], message);
-      if (!facts) return;
       if (!measure)
         say(
           `"${check.id}" names the calculation ${calculation.use}, but measures nothing that it could give. Add measure: { unit: ${facts.unit}, of, instrument }, or take the calculation out.`,

@@ -231,6 +231,7 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
       apartHz: n[6]!,
     }),
   refill: (n) => m.tyreRefill(n[0]!, n[1]!),
+  tyreAge: (n) => m.oldestTyreAge(n[0]!, n[1]!, n[2]!),
   suspension: (n) => m.judgeSuspensionLeak(n[0]!, n[1]!, n[2]!, n[3]!),
   dropCount: (n) => m.dropsPerMinute(n[0]!, n[1]!),
   fluidAdded: (n) => m.perThousandMiles(n[0]!, n[1]!, n[2]!),
@@ -245,12 +246,12 @@ const CALCULATIONS: Readonly<Record<string, OfNumbers>> = {
   pairs: (n) =>
     m.differenceOfPairs(
       [
-        [n[0]!, n[1]!],
-        [n[2]!, n[3]!],
+        { first: n[0]!, second: n[1]! },
+        { first: n[2]!, second: n[3]! },
       ],
       n[4]!,
     ),
-  overnight: (n) => m.lossOver(n[0]!, n[1]!, n[2]!, n[3]!, n[4]!),
+  overnight: (n) => m.lossOver(n[0]!, n[1]!, n[2]!, n[3]!, n[4]!, 'psi'),
   sides: (n) => m.sideToSide(n[0]!, n[1]!, n[2]!),
 };
 
@@ -279,6 +280,7 @@ describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
         'readWav',
         'readWavHeader',
         'envelopeSpectrum',
+        'bandEnvelope',
         'decimate',
         'amplitudeSpectrum',
         'leakRate',
@@ -289,7 +291,7 @@ describe('[MEA-1] finite figures or a refusal, whatever is put in', () => {
       ...['outOfRange', 'judge', 'judgeBand', 'worstOf', 'leakLimit', 'normalCdf'],
       ...['studentCdf', 'medianOf', 'torqueAgainst', 'refinedHz', 'hannWindow', 'kurtosisOf', 'zOf', 'viscosityOf'],
       ...['saeGrade', 'isoGrade', 'cautionFor', 'separatingManoeuvres', 'builtUnderAirBrakeStandard'],
-      ...['calculationFacts', 'lowPass'],
+      ...['lowPass', 'notByCost'],
     ]);
     const missing = Object.entries(measuring)
       .filter(([name, value]) => typeof value === 'function' && !elsewhere.has(name) && !named.includes(`.${name}(`))

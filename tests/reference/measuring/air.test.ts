@@ -268,6 +268,13 @@ describe('[MEA-15] tanks and build-up, 49 CFR 571.121 S5.1.1 and S5.1.2.1', () =
   ])('reserve, 49 CFR 393.50(a): %s → %s psi', (before, after, comparison, adviceMet) => {
     expect(told(reserveAfterApplication(before, after, 0.5))).toMatchObject({ judgement: { comparison }, adviceMet });
   });
+  it.each([
+    // (100·u/b)·√(1 + (a/b)²), GUM, in Python: u = 1/√3, b = 110.
+    [88, 0.6722],
+    [0, 0.5249],
+  ])('of 110 psi %s are left: give or take twice %s %%', (after, u) => {
+    expect(told(reserveAfterApplication(110, after, 1 / Math.sqrt(3))).uncertainty).toBeCloseTo(u, 4);
+  });
 });
 
 describe('[MEA-16] warnings and valves', () => {

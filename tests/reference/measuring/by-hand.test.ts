@@ -50,14 +50,31 @@ describe('[MEA-60] a figure from observations, with its give or take', () => {
   });
 
   test('a loss of 38 psi in 11 h is 41.4545 psi in 12 h, give or take 1.7814', () => {
-    const found = worked(lossOver(118, 80, 11, 12, 1 / Math.sqrt(3)));
+    const found = worked(lossOver(118, 80, 11, 12, 1 / Math.sqrt(3), 'psi'));
     expect(found[0]).toBeCloseTo(41.4545, 4);
     expect(2 * found[1]).toBeCloseTo(1.7814, 4);
-    expect(reasonOf(lossOver(80, 118, 11, 12, 1))).toBe('rose');
+    const rose = lossOver(80, 118, 11, 12, 1, 'psi');
+    expect(!rose.ok && [rose.reason, rose.message]).toEqual([
+      'rose',
+      expect.stringContaining('It rose from 80 to 118 psi') as unknown,
+    ]);
+  });
+
+  test('a loss is never told smaller than it is: after more hours than wanted as measured, after a day not at all', () => {
+    // 120 to 5 psi in 24 h by dp/dt = −k·p with absolute pressure, 14.6959 psi of air: in the first 12 h 83.189 psi went
+    // (Python), straight in time would say 57.5.
+    const half = 120 - (134.6959 * Math.sqrt(19.6959 / 134.6959) - 14.6959);
+    expect(half).toBeCloseTo(83.189, 3);
+    expect(reasonOf(lossOver(120, 5, 24, 12, 1, 'psi'))).toBe('too-long');
+    const found = lossOver(120, 37, 14, 12, 1, 'psi');
+    expect(found).toMatchObject({ value: 83, atMost: true });
+    expect(lossOver(120, 60, 12, 12, 1, 'psi')).toMatchObject({ value: 60, atMost: false });
+    expect(lossOver(120, 60, 16, 12, 1, 'psi')).toMatchObject({ value: 60, atMost: true });
+    expect(reasonOf(lossOver(120, 60, 16.1, 12, 1, 'psi'))).toBe('too-long');
   });
 
   test('V-106 of the limits: dash 8, master gauge 42 psi: 34 apart', () => {
-    expect(worked(differenceOfPairs([[42, 8]], 1))).toEqual([34, Math.SQRT2]);
+    expect(worked(differenceOfPairs([{ first: 42, second: 8 }], 1))).toEqual([34, Math.SQRT2]);
   });
 
   test('per cent of the book: 485 of 525 psi is 92.381 %, 7.619 below, −7.619 off', () => {
@@ -115,7 +132,7 @@ describe('[MEA-60] a figure from observations, with its give or take', () => {
     ['near cut-out', () => buildUpFromMarks({ fromPsi: 100, toPsi: 118, seconds: 20, lookPsi: 1 }), 'wrong-span'],
     ['reversed marks', () => buildUpFromMarks({ fromPsi: 100, toPsi: 85, seconds: 20, lookPsi: 1 }), 'wrong-span'],
     ['no time', () => dropsPerMinute(10, 0), 'out-of-range'],
-    ['a time that runs back', () => lossOver(100, 90, -3, 12, 1), 'out-of-range'],
+    ['a time that runs back', () => lossOver(100, 90, -3, 12, 1, 'psi'), 'out-of-range'],
     ['no reading', () => meanOfRepeats([], 1), 'too-few'],
     ['a figure of the book of 0', () => againstBook([1], 0, 1, 'share'), 'out-of-range'],
     ['NaN', () => meanOfRepeats([NaN], 1), 'out-of-range'],

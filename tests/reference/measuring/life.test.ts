@@ -91,16 +91,18 @@ describe('[MEA-52] replace now or wait, computed in two other languages', () => 
     expect(reasonOf(replaceOrWait(part({ safetyPart: true })))).toBe('safety-part');
   });
   it.each([
-    [900, 0.12, 1600, 0.03, 1400, 800, 1164, 1666, 0.34818],
-    [900, 0.12, 1300, 0.03, 1400, 800, 1164, 1366, 0.21182],
-    [400, 0.05, 700, 0.02, 300, 0, 415, 706, 1.02],
-    [2500, 0.2, 4200, 0.05, 2500, 1500, 3300, 4400, 0.475],
-    [650, 0.08, 1050, 0.04, 500, 1500, 810, 1130, 0.24],
-  ])('rebuild %s (%s) or replace %s (%s)', (c1, p1, c2, p2, again, roadside, rebuild, replace, even) => {
+    [900, 0.12, 1600, 0.03, 1400, 800, 1164, 1666, 0.34818, 'rebuild'],
+    [900, 0.12, 1300, 0.03, 1400, 800, 1164, 1366, 0.21182, 'no-clear-winner'],
+    [400, 0.05, 700, 0.02, 300, 0, 415, 706, 1.02, 'rebuild'],
+    [2500, 0.2, 4200, 0.05, 2500, 1500, 3300, 4400, 0.475, 'rebuild'],
+    [650, 0.08, 1050, 0.04, 500, 1500, 810, 1130, 0.24, 'rebuild'],
+    [400, 0.5, 900, 0, 2500, 0, 1650, 900, 0.2, 'replace'],
+  ])('rebuild %s (%s) or replace %s (%s)', (c1, p1, c2, p2, again, roadside, rebuild, replace, even, cheaper) => {
     const found = told(rebuildOrReplace({ cost: c1, comeback: p1 }, { cost: c2, comeback: p2 }, again, roadside));
     expect(found.rebuildCost).toBeCloseTo(rebuild, 6);
     expect(found.replaceCost).toBeCloseTo(replace, 6);
     expect(found.breakEvenComeback).toBeCloseTo(even, 5);
+    expect(found.cheaper).toBe(cheaper);
   });
 });
 

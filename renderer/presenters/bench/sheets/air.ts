@@ -1,6 +1,7 @@
 import {
   buildUpFromMarks,
   lossOver,
+  READING_UNCERTAINTY_PSI,
   requiredReservoir,
   reserveAfterApplication,
 } from '../../../../shared/measuring/index.ts';
@@ -9,9 +10,6 @@ import { digits, shown } from '../figure-kinds.ts';
 import { refused, type BenchForm } from '../form.ts';
 import { differenceInUnits, heldView } from '../held.ts';
 import { Given, source, type Asked, type Sheet } from '../sheet.ts';
-
-/** One look at a dash gauge, read to a pound: rectangular, a/√3 (judgement). */
-export const DASH_LOOK_PSI = 1 / Math.sqrt(3);
 
 const BUILD_UP: readonly Asked[] = [
   {
@@ -63,7 +61,7 @@ export const BUILD_UP_SHEET: Sheet = {
   id: 'build-marks',
   heading: 'Build-up from marks on the gauge',
   lead: 'Any two marks near 85 and 100 psi; larger tanks than required are taken out of the time.',
-  fields: () => BUILD_UP,
+  fields: BUILD_UP,
   answer(form) {
     const given = new Given(form, BUILD_UP);
     if (given.trouble) return given.trouble;
@@ -74,7 +72,7 @@ export const BUILD_UP_SHEET: Sheet = {
       fromPsi: given.figure('marks.from'),
       toPsi: given.figure('marks.to'),
       seconds: given.figure('marks.time'),
-      lookPsi: DASH_LOOK_PSI,
+      lookPsi: READING_UNCERTAINTY_PSI,
       ...(scaled ? { tankRatio: fitted / required } : {}),
     });
     if (!found.ok) return refused(found);
@@ -126,12 +124,19 @@ const OVERNIGHT: readonly Asked[] = [
 export const OVERNIGHT_SHEET: Sheet = {
   id: 'air-overnight',
   heading: 'Loss overnight',
-  fields: () => OVERNIGHT,
+  fields: OVERNIGHT,
   answer(form) {
     const given = new Given(form, OVERNIGHT);
     if (given.trouble) return given.trouble;
     const hours = given.figure('night.hours');
-    const found = lossOver(given.figure('night.before'), given.figure('night.after'), hours, 12, DASH_LOOK_PSI);
+    const found = lossOver(
+      given.figure('night.before'),
+      given.figure('night.after'),
+      hours,
+      12,
+      READING_UNCERTAINTY_PSI,
+      'psi',
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -139,8 +144,11 @@ export const OVERNIGHT_SHEET: Sheet = {
         { words: 'Lost in 12 hours', figure: differenceInUnits(found.value, 'psi', form.system) },
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'psi', form.system) },
       ],
-      notes: ['A night that cools by 20 °F takes some 5 psi without any leak (ideal gas, from 110 psi).'],
-      sources: [source('straight in time')],
+      notes: [
+        ...(found.atMost ? [`Read after ${digits(hours, 1)} h: in 12 hours it is that at the most.`] : []),
+        'A night that cools by 20 °F takes some 5 psi without any leak (ideal gas, from 110 psi).',
+      ],
+      sources: [source('straight in time, never scaled down')],
       worked: { ...found, unit: 'psi' },
     };
   },
@@ -168,19 +176,24 @@ const RESERVE: readonly Asked[] = [
 export const RESERVE_SHEET: Sheet = {
   id: 'air-reserve',
   heading: 'What one full application leaves',
-  fields: () => RESERVE,
+  cautions: [
+    'Chock wheels at the front and at the back, on level ground, before the parking brake is released: it can roll.',
+    'Engine stopped. Nobody under the coach or at a wheel: pushrods move.',
+    'One stays at the pedal until the parking brake is set again.',
+  ],
+  fields: RESERVE,
   answer(form) {
     const given = new Given(form, RESERVE);
     if (given.trouble) return given.trouble;
-    const found = reserveAfterApplication(given.figure('reserve.before'), given.figure('reserve.after'), DASH_LOOK_PSI);
+    const found = reserveAfterApplication(
+      given.figure('reserve.before'),
+      given.figure('reserve.after'),
+      READING_UNCERTAINTY_PSI,
+    );
     if (!found.ok) return refused(found);
-    const u =
-      found.leftPercent *
-      DASH_LOOK_PSI *
-      Math.hypot(1 / given.figure('reserve.before'), 1 / given.figure('reserve.after'));
     return {
       kind: 'shown',
-      held: [{ of: '', view: heldView(found.leftPercent, u, found.judgement, form.system) }],
+      held: [{ of: '', view: heldView(found.leftPercent, found.uncertainty, found.judgement, form.system) }],
       notes: [
         found.adviceMet
           ? 'It also keeps the stricter 80 % that some States ask for.'

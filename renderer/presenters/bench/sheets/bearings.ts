@@ -61,7 +61,7 @@ export const BEARING_SHEET: Sheet = {
   id: 'bearing-rates',
   heading: 'Bearing defect frequencies',
   lead: 'Only with the bearing’s own geometry. Real bearings slip: look within 2 in 100.',
-  fields: () => GEOMETRY,
+  fields: GEOMETRY,
   answer(form) {
     const given = new Given(form, GEOMETRY);
     if (given.trouble) return given.trouble;
@@ -118,7 +118,7 @@ const JOINT: readonly Asked[] = [
 export const JOINT_SHEET: Sheet = {
   id: 'bearing-joint',
   heading: 'Universal joint at an angle',
-  fields: () => JOINT,
+  fields: JOINT,
   answer(form) {
     const given = new Given(form, JOINT);
     if (given.trouble) return given.trouble;

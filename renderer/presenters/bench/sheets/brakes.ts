@@ -85,7 +85,7 @@ const TAPE_FT = 1;
 export const STOP_SHEET: Sheet = {
   id: 'stop-distance',
   heading: 'Stopping distance from 20 mph',
-  fields: () => STOP,
+  fields: STOP,
   answer(form) {
     const given = new Given(form, STOP);
     if (given.trouble) return given.trouble;
@@ -104,10 +104,9 @@ export const STOP_SHEET: Sheet = {
     });
     if (!found.ok) return refused(found);
     const mean = meanDeceleration(speedMph, { distanceFt });
-    const u = found.correctedFt * Math.hypot((2 * speedUncertaintyMph) / speedMph, TAPE_FT / distanceFt);
     return {
       kind: 'shown',
-      held: [{ of: 'From 20 mph', view: heldView(found.correctedFt, u, found.judgement, form.system) }],
+      held: [{ of: 'From 20 mph', view: heldView(found.correctedFt, found.uncertainty, found.judgement, form.system) }],
       figures: [
         { words: 'Brought to 20 mph', figure: shown(found.correctedFt, 'feet', form.system) },
         ...(mean.ok
@@ -154,22 +153,14 @@ export const FORCES_SHEET: Sheet = {
   id: 'stop-forces',
   heading: 'Brake force, shared',
   lead: 'From a roller or plate tester.',
-  fields: () => FORCES,
+  fields: FORCES,
   answer(form) {
     const given = new Given(form, FORCES);
     if (given.trouble) return given.trouble;
-    const axles = [1, 2, 3, 4].flatMap((axle) => {
-      const left = given.maybe(`force.left.${axle}`);
-      const right = given.maybe(`force.right.${axle}`);
-      return left === null && right === null ? [] : [{ axle, left, right }];
-    });
-    const half = axles.find(({ left, right }) => left === null || right === null);
-    if (half)
-      return {
-        kind: 'waiting',
-        words: `Axle ${half.axle} was typed on one side only. The other is needed to compare.`,
-      };
-    const found = brakeForceShares(axles.map(({ left, right }) => ({ leftLbf: left ?? 0, rightLbf: right ?? 0 })));
+    const typed = given.pairs('force.left', 'force.right', 4);
+    if (typed.kind !== 'shown') return typed;
+    const axles = typed.pairs;
+    const found = brakeForceShares(axles.map(({ first, second }) => ({ leftLbf: first, rightLbf: second })));
     if (!found.ok) return refused(found);
     const weight = given.maybe('force.weight');
     const asked = weight === null ? null : requiredBrakeForceLbf(weight, 'coach');
@@ -177,14 +168,14 @@ export const FORCES_SHEET: Sheet = {
     return {
       kind: 'shown',
       held: found.axles.map((axle, i) => ({
-        of: `Axle ${axles[i]!.axle}, sides apart`,
+        of: `Axle ${axles[i]!.place}, sides apart`,
         view: heldView(axle.differencePercent, 0, axle.judgement, form.system),
       })),
       figures: [
         { words: 'All brakes together', figure: shown(found.totalLbf, 'force', form.system) },
         ...(asked ? [{ words: 'Asked of this weight', figure: shown(asked.forceLbf, 'force', form.system) }] : []),
         ...found.axles.map((axle, i) => ({
-          words: `Share of axle ${axles[i]!.axle}`,
+          words: `Share of axle ${axles[i]!.place}`,
           figure: `${digits(axle.sharePercent, 0)} %`,
         })),
       ],

@@ -1,12 +1,14 @@
 import {
   againstBook,
   differenceOfPairs,
+  INFRARED_GIVE_F,
   sideToSide,
   widestSpread,
   type BookForm,
 } from '../../../../shared/measuring/index.ts';
+import { convertDifference } from '../../../../shared/units/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
-import { refused, type Shown } from '../form.ts';
+import { refused, type BenchForm, type Shown } from '../form.ts';
 import { differenceInUnits } from '../held.ts';
 import { Given, rowOf, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
 
@@ -32,20 +34,42 @@ const PRESSURES: readonly Asked[] = [
     where: 'The other one at the same moment: dash gauge, tank side.',
     typical: [5, 130],
   }),
+  {
+    ask: 'figure',
+    name: 'pair.pressure.give',
+    label: 'Each gives or takes',
+    kind: 'pressure',
+    where: 'Half of the smallest division of the coarser gauge. A check has a figure of its own; 1.75 psi otherwise.',
+    typical: [0.2, 5],
+    optional: true,
+  },
 ];
 
-/** One look at a gauge of a test set, psi; judgement. */
-const GAUGE_U = 1;
+/** What each of the two gives or takes where nothing is typed and no check says what it reads with; judgement. */
+const GAUGE_GIVE_PSI = 1.75;
+
+/** One standard uncertainty of one of two looks: as typed, else of the check's own instrument, else as given. */
+function lookOf(form: BenchForm, typed: number | null, unit: string, otherwise: number): number {
+  if (typed !== null) return typed / Math.sqrt(3);
+  const { instrument } = form;
+  return instrument
+    ? convertDifference(instrument.uncertainty, instrument.unit, unit) / Math.SQRT2
+    : otherwise / Math.sqrt(3);
+}
 
 export const GAUGES_SHEET: Sheet = {
   id: 'compare-gauges',
   heading: 'One gauge against another',
-  fields: () => PRESSURES,
+  fields: PRESSURES,
   answer(form) {
     const given = new Given(form, PRESSURES);
     if (given.trouble) return given.trouble;
-    const pairs = pairsOf(given, 'pair.pressure');
-    const found = differenceOfPairs(pairs, GAUGE_U);
+    const typed = given.pairs('pair.pressure.first', 'pair.pressure.second', 3);
+    if (typed.kind !== 'shown') return typed;
+    const found = differenceOfPairs(
+      typed.pairs,
+      lookOf(form, given.maybe('pair.pressure.give'), 'psi', GAUGE_GIVE_PSI),
+    );
     if (!found.ok) return refused(found);
     const either = given.choice('pair.as') === 'either-way';
     return {
@@ -55,7 +79,7 @@ export const GAUGES_SHEET: Sheet = {
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'psi', form.system) },
       ],
       notes: ['Read at two or three pressures: a gauge may be right at one and wrong at another.'],
-      sources: [source('a look at a gauge, 1 psi')],
+      sources: [source('give or take as typed, as the check’s instrument has it, or 1.75 psi each')],
       worked: { value: either ? Math.abs(found.value) : found.value, uncertainty: found.uncertainty, unit: 'psi' },
     };
   },
@@ -72,18 +96,30 @@ const TEMPERATURES: readonly Asked[] = [
     where: 'The other place within the same minute: radiator outlet, coolant, thermometer.',
     typical: [60, 220],
   }),
+  {
+    ask: 'figure',
+    name: 'pair.heat.give',
+    label: 'Each gives or takes',
+    kind: 'temperature-difference',
+    where: 'The data sheet of the thermometer. A check has a figure of its own; 7 °F (4 °C) otherwise.',
+    typical: [1, 10],
+    optional: true,
+  },
 ];
-/** Repeatability of an infrared thermometer, one spot against another, °F; judgement. */
-const HEAT_U = 4;
 
 export const HEATS_SHEET: Sheet = {
   id: 'compare-temperatures',
   heading: 'One temperature against another',
-  fields: () => TEMPERATURES,
+  fields: TEMPERATURES,
   answer(form) {
     const given = new Given(form, TEMPERATURES);
     if (given.trouble) return given.trouble;
-    const found = differenceOfPairs(pairsOf(given, 'pair.heat'), HEAT_U);
+    const typed = given.pairs('pair.heat.first', 'pair.heat.second', 3);
+    if (typed.kind !== 'shown') return typed;
+    const found = differenceOfPairs(
+      typed.pairs,
+      lookOf(form, given.maybe('pair.heat.give'), 'degF-diff', INFRARED_GIVE_F),
+    );
     if (!found.ok) return refused(found);
     return {
       kind: 'shown',
@@ -92,19 +128,11 @@ export const HEATS_SHEET: Sheet = {
         { words: 'Give or take', figure: differenceInUnits(2 * found.uncertainty, 'degF-diff', form.system) },
       ],
       notes: ['Both with the same thermometer: its own error goes out.'],
-      sources: [source('a look, 4 °F')],
+      sources: [source('give or take as typed, as the check’s instrument has it, or 7 °F each')],
       worked: { value: found.value, uncertainty: found.uncertainty, unit: 'degF-diff' },
     };
   },
 };
-
-function pairsOf(given: Given, name: string): readonly (readonly [number, number])[] {
-  return [1, 2, 3].flatMap((i): (readonly [number, number])[] => {
-    const first = given.maybe(`${name}.first.${i}`);
-    const second = given.maybe(`${name}.second.${i}`);
-    return first === null || second === null ? [] : [[first, second]];
-  });
-}
 
 const BOOK: readonly Asked[] = [
   {
@@ -144,7 +172,7 @@ const FORMS: readonly BookForm[] = ['share', 'off', 'below'];
 export const BOOK_SHEET: Sheet = {
   id: 'compare-book',
   heading: 'Against the book',
-  fields: () => BOOK,
+  fields: BOOK,
   answer(form) {
     const given = new Given(form, BOOK);
     if (given.trouble) return given.trouble;
@@ -190,7 +218,7 @@ export const ROUND_SHEET: Sheet = {
   id: 'compare-round',
   heading: 'Run-out and uneven tread',
   lead: 'Largest minus smallest round a wheel, rim or shaft.',
-  fields: () => ROUND,
+  fields: ROUND,
   answer(form) {
     const given = new Given(form, ROUND);
     if (given.trouble) return given.trouble;
@@ -234,16 +262,14 @@ const SIDES: readonly Asked[] = [
 export const SIDES_SHEET: Sheet = {
   id: 'compare-sides',
   heading: 'Left against right, weighed',
-  fields: () => SIDES,
+  fields: SIDES,
   answer(form): Shown<Answer> {
     const given = new Given(form, SIDES);
     if (given.trouble) return given.trouble;
     const u = given.figure('sides.give') / Math.sqrt(3);
-    const axles = [1, 2, 3].flatMap((axle) => {
-      const left = given.maybe(`sides.left.${axle}`);
-      const right = given.maybe(`sides.right.${axle}`);
-      return left === null || right === null ? [] : [{ axle, found: sideToSide(left, right, u) }];
-    });
+    const typed = given.pairs('sides.left', 'sides.right', 3);
+    if (typed.kind !== 'shown') return typed;
+    const axles = typed.pairs.map(({ place, first, second }) => ({ axle: place, found: sideToSide(first, second, u) }));
     const no = axles.find(({ found }) => !found.ok);
     if (no && !no.found.ok) return refused(no.found);
     const good = axles.flatMap(({ axle, found }) => (found.ok ? [{ axle, ...found }] : []));

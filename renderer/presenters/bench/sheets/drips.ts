@@ -15,7 +15,8 @@ const DROPS: readonly Asked[] = [
     name: 'drip.count',
     label: 'Drops counted',
     kind: 'plain',
-    where: 'A clean card or tray under the place, engine hot at fast idle. Count every drop.',
+    where:
+      'A clean card or tray under the place, laid there before the start; engine hot at fast idle. Count every drop from the side.',
     typical: [1, 150],
   },
   {
@@ -59,7 +60,11 @@ const MARKS_QT = 4;
 export const DRIP_SHEET: Sheet = {
   id: 'drip-drops',
   heading: 'Drops to days',
-  fields: () => DROPS,
+  cautions: [
+    'Card or tray is placed with the engine stopped, parking brake set and wheels chocked; it is taken away with the engine stopped again.',
+    'Place it so that it can be counted from the side: nobody reaches under or leans in while the engine runs.',
+  ],
+  fields: DROPS,
   answer(form) {
     const given = new Given(form, DROPS);
     if (given.trouble) return given.trouble;
@@ -141,7 +146,7 @@ export const USE_SHEET: Sheet = {
   id: 'drip-use',
   heading: 'Fluid used over a distance',
   lead: 'Oil or coolant, from a log of what was added.',
-  fields: () => USE,
+  fields: USE,
   answer(form) {
     const given = new Given(form, USE);
     if (given.trouble) return given.trouble;

@@ -61,7 +61,7 @@ const FIELDS: readonly Asked[] = [
 export const END_PLAY_SHEET: Sheet = {
   id: 'endplay-play',
   heading: 'End play by dial',
-  fields: () => FIELDS,
+  fields: FIELDS,
   answer(form) {
     const given = new Given(form, FIELDS);
     if (given.choice('endplay.unitised') === 'yes') {

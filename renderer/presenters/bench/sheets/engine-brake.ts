@@ -3,13 +3,14 @@ import {
   effectiveMassKg,
   ratioOfTimes,
   retardingPower,
+  WATCH_S,
   type CoastDown,
 } from '../../../../shared/measuring/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
 import { refused, type Shown } from '../form.ts';
 import { Given, rowOf, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
 
-export const RETARDER_CAUTIONS: readonly string[] = [
+const ROAD_CAUTIONS: readonly string[] = [
   'Dry road, light traffic, service brakes tested first. On a slippery road the engine brake makes the wheels skid.',
   'The driver drives and nothing else; a passenger holds the watch, or a telephone films the dash.',
   'No downgrade that the service brakes could not hold; nothing loose, belts on.',
@@ -19,7 +20,6 @@ const KG_PER_LB = 0.45359237;
 const M_PER_IN = 0.0254;
 /** Engine with flywheel of a large diesel, 2 to 4 kg·m²: judgement. */
 const ENGINE_INERTIA = 3;
-const WATCH_S = 0.2;
 
 const RUNS: readonly Asked[] = [
   {
@@ -158,7 +158,8 @@ export const COAST_SHEET: Sheet = {
   id: 'retard-road',
   heading: 'Retarding power on the road',
   lead: 'The same band of speed with and without the engine brake, on one stretch, in both directions.',
-  fields: () => RUNS,
+  cautions: ROAD_CAUTIONS,
+  fields: RUNS,
   answer(form): Shown<Answer> {
     const given = new Given(form, RUNS);
     if (given.trouble) return given.trouble;
@@ -170,12 +171,12 @@ export const COAST_SHEET: Sheet = {
       rollingRadiusM: given.figure('coast.radius') * M_PER_IN,
     });
     if (!mass.ok) return refused(mass);
-    const runs = [runOf(given, 'out', mass.massKg), runOf(given, 'back', mass.massKg)];
-    const missing = runs.find((run) => typeof run === 'string');
-    if (missing !== undefined) return { kind: 'waiting', words: missing };
-    const found = runs.filter((run) => typeof run !== 'string').map(retardingPower);
-    const [out, back] = found;
-    if (!out || !back) return { kind: 'waiting', words: 'Both directions are needed.' };
+    const runOut = runOf(given, 'out', mass.massKg);
+    if (typeof runOut === 'string') return { kind: 'waiting', words: runOut };
+    const runBack = runOf(given, 'back', mass.massKg);
+    if (typeof runBack === 'string') return { kind: 'waiting', words: runBack };
+    const out = retardingPower(runOut);
+    const back = retardingPower(runBack);
     if (!out.ok) return refused(out);
     if (!back.ok) return refused(back);
     const power = (kw: number): string => shown(kw, 'power', form.system);
@@ -251,7 +252,13 @@ export const RUN_DOWN_SHEET: Sheet = {
   id: 'retard-standing',
   heading: 'Run-down times, standing',
   lead: 'Only where the engine brake works in neutral.',
-  fields: () => DOWN,
+  cautions: [
+    'Parking brake set, wheels chocked at the front and at the back, gearbox in neutral: it can roll.',
+    'Outdoors, or with the exhaust led outside. Exhaust gas kills without a warning.',
+    'Nobody at belts, fan, shafts or the rear of the coach while it revs.',
+    'Never above governed speed; oil hot and its pressure right before the first run. A knock or a falling needle ends it.',
+  ],
+  fields: DOWN,
   answer(form) {
     const given = new Given(form, DOWN);
     if (given.trouble) return given.trouble;
@@ -264,7 +271,7 @@ export const RUN_DOWN_SHEET: Sheet = {
         { words: 'Give or take', figure: digits(2 * found.uncertainty, 2) },
       ],
       notes: ['Three runs of each tell whether the thumb or the engine decides.'],
-      sources: [source('watch by thumb, 0.15 s')],
+      sources: [source('watch by thumb, 0.2 s')],
       worked: { ...found, unit: 'ratio' },
     };
   },

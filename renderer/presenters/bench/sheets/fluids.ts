@@ -6,7 +6,7 @@ import {
   viscosityIndex,
   type OilPoints,
 } from '../../../../shared/measuring/index.ts';
-import { formatQuantity } from '../../../../shared/units/index.ts';
+import { convert, formatQuantity } from '../../../../shared/units/index.ts';
 import { digits, grouped } from '../figure-kinds.ts';
 import { refused, type BenchForm } from '../form.ts';
 import { Given, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
@@ -102,13 +102,13 @@ function thinFrom(points: OilPoints, most: number): number | null {
 export const VISCOSITY_SHEET: Sheet = {
   id: 'fluid-viscosity',
   heading: 'How thick is it now',
-  fields: () => OIL,
+  fields: OIL,
   answer(form) {
     const given = new Given(form, OIL);
     if (given.trouble) return given.trouble;
     const points = pointsOf(form);
     if (typeof points === 'string') return { kind: 'waiting', words: points };
-    const celsius = ((given.figure('oil.temperature') - 32) * 5) / 9;
+    const celsius = convert(given.figure('oil.temperature'), 'degF', 'degC');
     const found = viscosityAt(points, celsius);
     if (!found.ok) return refused(found);
     const steering = given.choice('oil.use') === 'steering';
@@ -187,7 +187,7 @@ function crankNotes(viscosity: number): readonly string[] {
 
 function plotOf(points: OilPoints, celsius: number, viscosity: number, steering: boolean, form: BenchForm) {
   const unit = form.system === 'us' ? 'degF' : 'degC';
-  const at = (c: number): number => (unit === 'degF' ? (c * 9) / 5 + 32 : c);
+  const at = (c: number): number => convert(c, 'degC', unit);
   const curve = Array.from({ length: 29 }, (_, i) => -40 + 5 * i).flatMap((c): [number, number][] => {
     const found = viscosityAt(points, c);
     return found.ok ? [[at(c), Math.log10(found.viscosity)]] : [];
@@ -215,7 +215,7 @@ export const GRADE_SHEET: Sheet = {
   id: 'fluid-grade',
   heading: 'Index and grade',
   lead: 'From the two viscosities above.',
-  fields: () => [],
+  fields: [],
   answer(form) {
     const trouble = new Given(form, TWO).trouble;
     if (trouble) return trouble;

@@ -5,8 +5,11 @@ import {
   lashDegrees,
   lashOn20In,
   lossOver,
+  READING_UNCERTAINTY_PSI,
+  oldestTyreAge,
   tyreRefill,
 } from '../../../../shared/measuring/index.ts';
+import { sentence } from '../../../../shared/visit/index.ts';
 import { digits, shown } from '../figure-kinds.ts';
 import { refused, type Shown } from '../form.ts';
 import { differenceInUnits, heldView } from '../held.ts';
@@ -50,7 +53,7 @@ const LASH: readonly Asked[] = [
 export const LASH_SHEET: Sheet = {
   id: 'hand-lash',
   heading: 'Steering lash',
-  fields: () => LASH,
+  fields: LASH,
   answer(form) {
     const given = new Given(form, LASH);
     if (given.trouble) return given.trouble;
@@ -113,7 +116,7 @@ const TREAD: readonly Asked[] = [
     label: 'Week of the DOT code',
     kind: 'plain',
     where: 'Last four figures of the DOT code on the sidewall: week, then year. 2318 is week 23 of 2018.',
-    typical: [1, 52],
+    typical: [1, 53],
     optional: true,
   },
   {
@@ -121,7 +124,7 @@ const TREAD: readonly Asked[] = [
     name: 'tread.year',
     label: 'Year of the DOT code',
     kind: 'plain',
-    where: 'The last two figures, as 2018.',
+    where: 'The last two figures with 20 before them: 2018. A code of three figures is from before 2000.',
     typical: [2000, 2035],
     optional: true,
   },
@@ -157,7 +160,7 @@ const TREAD: readonly Asked[] = [
 export const TREAD_SHEET: Sheet = {
   id: 'hand-tread',
   heading: 'Tyre: tread, age, pressure',
-  fields: () => TREAD,
+  fields: TREAD,
   answer(form): Shown<Answer> {
     const given = new Given(form, TREAD);
     if (given.trouble) return given.trouble;
@@ -171,7 +174,9 @@ export const TREAD_SHEET: Sheet = {
     if (!found.ok) return refused(found);
     const year = given.maybe('tread.year');
     const now = given.maybe('tread.now');
-    const age = year === null || now === null ? null : now - year - (given.maybe('tread.week') ?? 26) / 52;
+    const oldest = year === null || now === null ? null : oldestTyreAge(given.maybe('tread.week'), year, now);
+    if (oldest && !oldest.ok) return refused(oldest);
+    const age = oldest?.years ?? null;
     const pressure = given.maybe('tread.pressure');
     const wanted = given.maybe('tread.wanted');
     const refill = pressure === null || wanted === null ? null : tyreRefill(pressure, wanted);
@@ -183,7 +188,7 @@ export const TREAD_SHEET: Sheet = {
         ? { stop: 'Below 80 % of its pressure: do not fill it on the coach. Off, opened and looked at inside first.' }
         : {}),
       figures: [
-        ...(age === null ? [] : [{ words: 'Age, about', figure: `${digits(Math.max(0, age), 1)} years` }]),
+        ...(age === null ? [] : [{ words: 'Age, at most', figure: `${digits(age, 1)} years` }]),
         ...(refill ? [{ words: 'Share of the pressure it needs', figure: `${digits(refill.sharePercent, 0)} %` }] : []),
       ],
       notes: [
@@ -228,22 +233,25 @@ const SUSPENSION: readonly Asked[] = [
     typical: [5, 30],
   },
 ];
-const DASH_LOOK_PSI = 1 / Math.sqrt(3);
 
 export const SUSPENSION_SHEET: Sheet = {
   id: 'hand-suspension',
   heading: 'Leak of the air suspension',
-  fields: () => SUSPENSION,
+  fields: SUSPENSION,
   answer(form) {
     const given = new Given(form, SUSPENSION);
     if (given.trouble) return given.trouble;
     const minutes = given.figure('susp.minutes');
-    const found = judgeSuspensionLeak(given.figure('susp.before'), given.figure('susp.after'), minutes, DASH_LOOK_PSI);
+    const found = judgeSuspensionLeak(
+      given.figure('susp.before'),
+      given.figure('susp.after'),
+      minutes,
+      READING_UNCERTAINTY_PSI,
+    );
     if (!found.ok) return refused(found);
-    const u = (Math.SQRT2 * DASH_LOOK_PSI * 5) / minutes;
     return {
       kind: 'shown',
-      held: [{ of: '', view: heldView(found.dropPsiIn5Min, u, found.judgement, form.system) }],
+      held: [{ of: '', view: heldView(found.dropPsiIn5Min, found.uncertainty, found.judgement, form.system) }],
       notes: ['Half an hour tells more than five minutes with the same gauge.'],
       sources: [source('49 CFR 393.207(f)', 'memory')],
     };
@@ -257,7 +265,7 @@ const HEIGHT: readonly Asked[] = [
     {
       ask: 'figure',
       name: `height.before.${i + 1}`,
-      label: `${corner[0]!.toUpperCase()}${corner.slice(1)}, evening`,
+      label: `${sentence(corner)}, evening`,
       kind: 'length',
       where: 'Tape from the ground to a marked point of the body above the wheel, air full, coach level.',
       typical: [10, 60],
@@ -266,7 +274,7 @@ const HEIGHT: readonly Asked[] = [
     {
       ask: 'figure',
       name: `height.after.${i + 1}`,
-      label: `${corner[0]!.toUpperCase()}${corner.slice(1)}, morning`,
+      label: `${sentence(corner)}, morning`,
       kind: 'length',
       where: 'The same two marks, before anything is started or anybody gets on.',
       typical: [8, 60],
@@ -286,31 +294,36 @@ const HEIGHT: readonly Asked[] = [
 export const HEIGHT_SHEET: Sheet = {
   id: 'hand-height',
   heading: 'Drop overnight, corner by corner',
-  fields: () => HEIGHT,
+  fields: HEIGHT,
   answer(form): Shown<Answer> {
     const given = new Given(form, HEIGHT);
     if (given.trouble) return given.trouble;
     const hours = given.figure('height.hours');
-    const drops = CORNERS.flatMap((corner, i) => {
-      const before = given.maybe(`height.before.${i + 1}`);
-      const after = given.maybe(`height.after.${i + 1}`);
-      return before === null || after === null ? [] : [{ corner, found: lossOver(before, after, hours, 12, LOOK_IN) }];
-    });
-    const no = drops.find(({ found }) => !found.ok);
-    if (no && !no.found.ok) return refused(no.found);
+    const typed = given.pairs('height.before', 'height.after', CORNERS.length);
+    if (typed.kind !== 'shown') return typed;
+    const drops = typed.pairs.map(({ place, first, second }) => ({
+      corner: CORNERS[place - 1]!,
+      found: lossOver(first, second, hours, 12, LOOK_IN, 'in'),
+    }));
     const good = drops.flatMap(({ corner, found }) => (found.ok ? [{ corner, ...found }] : []));
+    const no = drops.flatMap(({ corner, found }) => (found.ok ? [] : [{ corner, ...found }]));
+    // A corner that rose says nothing against the others: one side goes up where the other goes down.
+    const wrong = no.find(({ reason }) => reason !== 'rose') ?? (good.length === 0 ? no[0] : undefined);
+    if (wrong) return refused(wrong);
     const worst = good.reduce((a, b) => (b.value > a.value ? b : a));
     return {
       kind: 'shown',
       figures: good.map(({ corner, value, uncertainty }) => ({
-        words: `${corner[0]!.toUpperCase()}${corner.slice(1)}, in 12 hours`,
+        words: `${sentence(corner)}, in 12 hours`,
         figure: `${differenceInUnits(value, 'in', form.system)}, give or take ${differenceInUnits(2 * uncertainty, 'in', form.system)}`,
       })),
       notes: [
         `Worst: ${worst.corner}.`,
-        ...(good.length < 4 ? [`${4 - good.length} corners were not read; the worst may be one of them.`] : []),
+        ...(worst.atMost ? [`Read after ${digits(hours, 1)} h: in 12 hours it is that at the most.`] : []),
+        ...no.map(({ corner, message }) => `${sentence(corner)}: ${message}`),
+        ...(drops.length < 4 ? [`${4 - drops.length} corners were not read; the worst may be one of them.`] : []),
       ],
-      sources: [source('straight in time; tape read to an eighth of an inch')],
+      sources: [source('straight in time, never scaled down; tape read to an eighth of an inch')],
       worked: { value: worst.value, uncertainty: worst.uncertainty, unit: 'in', site: worst.corner },
     };
   },

@@ -2,11 +2,12 @@ import {
   bestReplacementAge,
   failedShare,
   failsWithin,
+  notByCost,
   rebuildOrReplace,
   replaceOrWait,
   type LifeModel,
 } from '../../../../shared/measuring/index.ts';
-import { digits, grouped } from '../figure-kinds.ts';
+import { digits, grouped, shown } from '../figure-kinds.ts';
 import { refused, type Shown } from '../form.ts';
 import { Given, source, type Answer, type Asked, type Sheet } from '../sheet.ts';
 
@@ -105,13 +106,15 @@ const LIFE: readonly Asked[] = [
 const CHEAPER = {
   now: 'Renewing it now is cheaper.',
   wait: 'Waiting is cheaper.',
+  rebuild: 'The rebuild is cheaper.',
+  replace: 'The replacement is cheaper.',
   'no-clear-winner': 'No clear winner: the two lie within a fifth of each other.',
 } as const;
 
 export const LIFE_SHEET: Sheet = {
   id: 'life-renew',
   heading: 'Renew it while it is open?',
-  fields: () => LIFE,
+  fields: LIFE,
   answer(form): Shown<Answer> {
     const given = new Given(form, LIFE);
     if (given.choice('life.safety') !== 'yes' && given.trouble) return given.trouble;
@@ -156,7 +159,9 @@ export const LIFE_SHEET: Sheet = {
           words: 'Break-even: renewing pays if it fails more often than',
           figure: once.breakEven > 1 ? 'never' : inHundred(once.breakEven),
         },
-        ...(best.ok ? [{ words: 'Cheapest age to renew by plan', figure: `${grouped(best.age)} mi` }] : []),
+        ...(best.ok
+          ? [{ words: 'Cheapest age to renew by plan', figure: shown(best.age, 'distance', form.system) }]
+          : []),
       ],
       table: {
         head: ['If the life were', 'Now', 'Waiting', 'Cheaper'],
@@ -185,16 +190,18 @@ export const LIFE_SHEET: Sheet = {
 };
 
 const AHEAD: readonly Asked[] = LIFE.filter(({ name }) =>
-  ['life.shape', 'life.scale', 'life.age', 'life.ahead'].includes(name),
+  ['life.safety', 'life.shape', 'life.scale', 'life.age', 'life.ahead'].includes(name),
 );
 
 export const FAILS_SHEET: Sheet = {
   id: 'life-fails',
   heading: 'How likely it lasts',
   lead: 'From age and life above, without any cost; for a part that shows nothing wrong.',
-  fields: () => [],
+  fields: [],
   answer(form) {
     const given = new Given(form, AHEAD);
+    const safety = notByCost(given.choice('life.safety') === 'yes');
+    if (safety) return refused(safety);
     if (given.trouble) return given.trouble;
     const shape = SHAPES.find(([id]) => id === given.choice('life.shape'))?.[2] ?? 3;
     const rows = [0.5, 1, 2].flatMap((factor) => {
@@ -261,7 +268,7 @@ const REBUILD: readonly Asked[] = [
 export const REBUILD_SHEET: Sheet = {
   id: 'life-rebuild',
   heading: 'Rebuild or replace',
-  fields: () => REBUILD,
+  fields: REBUILD,
   answer(form) {
     const given = new Given(form, REBUILD);
     if (given.trouble) return given.trouble;
@@ -283,12 +290,7 @@ export const REBUILD_SHEET: Sheet = {
           figure: even > 1 ? 'any share' : even < 0 ? 'no share' : `${digits(100 * even, 0)} in 100`,
         },
       ],
-      verdict:
-        Math.abs(found.rebuildCost - found.replaceCost) < 0.2 * Math.max(found.rebuildCost, found.replaceCost)
-          ? 'No clear winner: the two lie within a fifth of each other.'
-          : found.rebuildCost < found.replaceCost
-            ? 'The rebuild is cheaper.'
-            : 'The replacement is cheaper.',
+      verdict: CHEAPER[found.cheaper],
       sources: [source('expected cost, one comeback each'), source('shares of comebacks as typed')],
     };
   },

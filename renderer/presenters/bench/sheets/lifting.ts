@@ -127,7 +127,7 @@ const JACK: readonly Asked[] = [
 export const LIFT_SHEET: Sheet = {
   id: 'lift',
   heading: 'Jack, stands and ground',
-  fields: () => JACK,
+  fields: JACK,
   answer(form): Shown<Answer> {
     const given = new Given(form, JACK);
     const ground = given.choice('lift.ground');

@@ -50,19 +50,26 @@ const FIELDS: readonly Asked[] = [
   },
 ];
 
+/** Half of a give or take, in squares, is the gauge's own fault, the same at every look; the other half is the look. */
+function lookOf(give: number): number {
+  return give / Math.sqrt(3) / Math.SQRT2;
+}
+
+function byGauge(readings: readonly number[], give: number) {
+  return meanOfRepeats(readings, lookOf(give), lookOf(give));
+}
+
 export const NEAR_SHEET: Sheet = {
   id: 'near-limit',
   heading: 'A reading near its limit',
   lead: 'Any quantity, any unit, as long as all of it is in the same.',
-  fields: () => FIELDS,
+  fields: FIELDS,
   answer(form) {
     const given = new Given(form, FIELDS);
     if (given.trouble) return given.trouble;
     const readings = given.row('near.reading', 5);
-    // Half the give or take is the gauge's own fault, the same at every look; the other half is the look.
-    const own = given.figure('near.give') / Math.sqrt(3);
-    const look = own / Math.SQRT2;
-    const mean = meanOfRepeats(readings, look, look);
+    const look = lookOf(given.figure('near.give'));
+    const mean = byGauge(readings, given.figure('near.give'));
     if (!mean.ok) return refused(mean);
     const side = given.choice('near.side') === 'at-least' ? 'at-least' : 'at-most';
     const limit: Limit = {
@@ -86,7 +93,9 @@ export const NEAR_SHEET: Sheet = {
     };
     const guard = guardBand(limit.value, mean.uncertainty, 0.95);
     const more = readings.length + 3;
-    const better = given.maybe('near.better');
+    const give = given.maybe('near.better');
+    const better = give === null ? null : byGauge(readings, give);
+    if (better && !better.ok) return refused(better);
     return {
       kind: 'shown',
       held: [{ of: '', view: heldView(mean.value, mean.uncertainty, judgement, form.system) }],
@@ -111,7 +120,7 @@ export const NEAR_SHEET: Sheet = {
         },
         ...(better === null
           ? []
-          : [{ words: 'With the better gauge, if the mean stays', figure: share(better / Math.sqrt(3)) }]),
+          : [{ words: 'With the better gauge, if mean and scatter stay', figure: share(better.uncertainty) }]),
       ],
       notes: [
         'Repeats mend the look, never the gauge: what it reads wrong it reads wrong every time.',

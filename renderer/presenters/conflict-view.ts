@@ -1,5 +1,6 @@
 import { conflictIn, inHundred, type Conflict } from '../../shared/inference/index.ts';
-import { beliefNow, shortName, type CheckOption, type Situation } from '../../shared/planning/index.ts';
+import { beliefNow, blockedAgain, shortName, type Assessment, type Situation } from '../../shared/planning/index.ts';
+import { blockedWords } from './presenters.ts';
 
 /** Two findings that one cause does not explain, in words. */
 export interface ConflictView {
@@ -7,8 +8,10 @@ export interface ConflictView {
   readonly findings: readonly [DisagreeingFinding, DisagreeingFinding];
   /** What two causes at once would mean; empty when this coach can have no two. */
   readonly pair: string;
-  /** The cheaper of the two to look at again. */
-  readonly again: { readonly check: string; readonly name: string; readonly minutes: number };
+  /** The cheaper of those of the two that can be looked at again now; null when neither can. */
+  readonly again: { readonly check: string; readonly name: string; readonly minutes: number } | null;
+  /** Why neither can be looked at again now, a sentence a check; empty while one can. */
+  readonly notAgain: readonly string[];
 }
 
 interface DisagreeingFinding {
@@ -17,10 +20,13 @@ interface DisagreeingFinding {
 }
 
 /**
- * @param options  of the same situation; what a check costs from here.
+ * @param assessment  of the same situation: what a check costs from here, and whether the coach may be taken on the road.
  * @returns null while the findings fit together.
  */
-export function conflictView(situation: Situation, options: readonly CheckOption[]): ConflictView | null {
+export function conflictView(
+  situation: Situation,
+  { options, verdict }: Pick<Assessment, 'options' | 'verdict'>,
+): ConflictView | null {
   const { model, findings, excluded } = beliefNow(situation);
   const conflict = conflictIn(model, findings, excluded);
   if (!conflict) return null;
@@ -28,11 +34,12 @@ export function conflictView(situation: Situation, options: readonly CheckOption
     const id = findings.find((each) => each.id === finding)!.check;
     return situation.tree.checks.find((check) => check.id === id)!;
   };
-  const [first, second] = conflict.findings.map((finding) => {
-    const check = checkOf(finding);
+  const looks = [...new Set(conflict.findings.map(checkOf))].map((check) => {
     const option = options.find((each) => each.check === check.id);
-    return { check: check.id, name: check.name, minutes: check.minutes + (option?.accessMinutes ?? 0) };
+    const minutes = check.minutes + (option?.accessMinutes ?? 0);
+    return { check, minutes, blocked: blockedAgain(check, situation, verdict) };
   });
+  const again = looks.filter(({ blocked }) => !blocked).sort((a, b) => a.minutes - b.minutes)[0];
   const name = (id: string): string => `“${shortName(situation.tree.causes.find((cause) => cause.id === id)!.name)}”`;
   const said = (at: 0 | 1): DisagreeingFinding => {
     const by = conflict.explained[at];
@@ -41,7 +48,12 @@ export function conflictView(situation: Situation, options: readonly CheckOption
   return {
     findings: [said(0), said(1)],
     pair: pairWords(conflict, name),
-    again: first!.minutes <= second!.minutes ? first! : second!,
+    again: again ? { check: again.check.id, name: again.check.name, minutes: again.minutes } : null,
+    notAgain: again
+      ? []
+      : looks.flatMap(({ check, blocked }) =>
+          blocked ? [`${check.name}: ${blockedWords(blocked, situation.tree, situation.vocabulary)}`] : [],
+        ),
   };
 }
 

@@ -40,7 +40,6 @@ export interface ModelLine {
   readonly model: string;
   readonly ours: string;
   readonly best: string;
-  readonly oursShare: number;
   /** Of the taught order; null when the model has none. */
   readonly taught: string | null;
   readonly figures: readonly (readonly [term: string, value: string])[];
@@ -73,11 +72,11 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
         model: row.model,
         ours: cost(row.ours),
         best: cost(row.optimum),
-        oursShare: row.optimum / row.ours,
         taught: row.taught === null ? null : cost(row.taught),
         figures: [
           ['This program', cost(row.ours)],
           ['Best possible', cost(row.optimum)],
+          ['Dearer than the best possible', `${gapTo(row).toFixed(1)} in 100`],
           ['One step ahead', cost(row.oneStep)],
           ['Looking many steps ahead', cost(row.rollout)],
           ['Most told per minute', cost(row.information)],
@@ -93,9 +92,18 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
     }),
     modelsNote:
       kept.models.length > 0
-        ? `Worked out exactly on ${kept.modelsOn}; numbers off: mean of ${kept.modelTimes} truths.`
+        ? `The rule of this program is dearer than the best plan by ${mean(kept.models.map(gapTo)).toFixed(1)} in 100 on average, ${Math.max(...kept.models.map(gapTo)).toFixed(1)} at most. Worked out exactly on ${kept.modelsOn}; numbers off: mean of ${kept.modelTimes} truths.`
         : 'Not worked out yet.',
   };
+}
+
+/** By how many in 100 the rule of this program costs more than the best plan. */
+function gapTo({ ours, optimum }: KeptEvaluation['models'][number]): number {
+  return (100 * (ours - optimum)) / Math.abs(optimum);
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }
 
 const BARS = [
@@ -105,11 +113,9 @@ const BARS = [
 ] as const;
 
 function summaryOf(trees: readonly KeptTree[]): string[] {
-  const mean = (of: (tree: KeptTree) => number): number =>
-    trees.reduce((sum, tree) => sum + of(tree), 0) / trees.length;
-  const minutes = (way: string): number => mean((tree) => scoreOf(tree, way).cost);
+  const minutes = (way: string): number => mean(trees.map((tree) => scoreOf(tree, way).cost));
   const ours = minutes('this program');
-  const right = (way: string): string => hundred(mean((tree) => scoreOf(tree, way).right));
+  const right = (way: string): string => hundred(mean(trees.map((tree) => scoreOf(tree, way).right)));
   return [
     `Over ${trees.length} complaints a mechanic with this program needs ${ours.toFixed(0)} minutes to a proven cure: ${hundred(ours / minutes('taught order'))} for every 100 of the taught order, ${hundred(ours / minutes('likeliest part first'))} for every 100 of swapping the likeliest part.`,
     `The first thing corrected is the fault ${right('this program')} times in 100; after every check it would be ${right('every check')}, in the taught order ${right('taught order')}.`,

@@ -113,6 +113,12 @@ export function closingCost(graph: AccessGraph, from: number): number {
   return cost;
 }
 
+/** What meeting a need adds until everything is closed again; what is open already has to be closed anyway and is not charged. */
+export function accessMinutes(graph: AccessGraph, from: number, need: AccessNeed): number {
+  const there = move(graph, from, need);
+  return Math.max(0, there.cost + closingCost(graph, there.state) - closingCost(graph, from));
+}
+
 /** Mask of a list of open state ids; unknown ids are left out. */
 export function maskOf(graph: AccessGraph, open: readonly string[]): number {
   return open.reduce((mask, id) => (graph.ids.includes(id) ? mask | graph.chain[graph.ids.indexOf(id)]! : mask), 0);

@@ -4,6 +4,7 @@ import type { Vocabulary } from '../knowledge/vocabulary.ts';
 import type { Blocked, DriveVerdict } from './assessment.ts';
 import { isMet } from './clear-result.ts';
 import type { Situation } from './situation.ts';
+import { beliefNow } from './standing.ts';
 import type { Finding } from '../inference/index.ts';
 
 /** Words by who and what kinds of tools; asked for at every check of every simulated coach. */
@@ -57,4 +58,15 @@ export function blockedReason(
   if (!isMet(check.requires, checks, findings)) return { kind: 'requires' };
   if (fit.fits === 'unknown') return { kind: 'layout', feature: fit.feature, known: false };
   return null;
+}
+
+/**
+ * Why a check that was made already cannot be made once more by this person now, its own finding aside; null when it can.
+ *
+ * @param verdict  as in `blockedReason`: a look at the same thing again is no reason to take a held coach on the road.
+ */
+export function blockedAgain(check: Check, situation: Situation, verdict: DriveVerdict): Blocked | null {
+  const others = beliefNow(situation).findings.filter((finding) => finding.check !== check.id);
+  const checks = new Map(situation.tree.checks.map((each) => [each.id, each]));
+  return blockedReason(check, situation, others, verdict, wordsAtHand(situation.vocabulary, situation), checks);
 }

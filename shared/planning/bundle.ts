@@ -1,5 +1,6 @@
 import { move } from './access.ts';
 import type { Ranking } from './next-check.ts';
+import { checkCost } from './one-step.ts';
 
 /** A check worth doing in one go with another, while what it needs is open. */
 export interface AlsoOpen {
@@ -24,8 +25,14 @@ export function whileOpen({ problem, stop, options }: Ranking): readonly AlsoOpe
   const { access, stage, checks, checksOf, start } = problem;
   const advised = checksOf.findIndex(({ id }) => id === stop.option.check);
   const open = move(access, stage.access, checks[advised]!.need).state;
-  const { share, after } = problem.outlook(start, advised);
+  const { share } = problem.outlook(start, advised);
   const now = { access: open, failed: stage.failed };
+  // Learnt as one finding more, so that what hangs together with the advised check counts for no more than it will.
+  const then = Array.from(share, (likely, r) => {
+    if (likely <= 1e-9) return [];
+    const knowledge = problem.learn(start, advised, r);
+    return [{ likely, knowledge, act: problem.actNow(problem.belief(knowledge), now).cost }];
+  }).flat();
   return options
     .flatMap((option): (AlsoOpen & { readonly gain: number })[] => {
       const k = checksOf.findIndex(({ id }) => id === option.check);
@@ -33,32 +40,13 @@ export function whileOpen({ problem, stop, options }: Ranking): readonly AlsoOpe
       // Only what is reached without opening or closing anything more.
       if (move(access, open, checks[k]!.need).cost > 0) return [];
       const spares = option.accessMinutes;
-      let gain = 0;
-      after.forEach((belief, r) => {
-        if (share[r]! > 1e-9) gain += share[r]! * Math.max(0, worthOf(k, belief, now));
-      });
+      const gain = then.reduce(
+        (sum, { likely, knowledge, act }) => sum + likely * Math.max(0, act - checkCost(problem, knowledge, now, k)),
+        0,
+      );
       return gain >= LEAST_GAIN ? [{ check: option.check, minutes: option.minutes, spares, gain }] : [];
     })
     .sort((a, b) => b.gain - a.gain)
     .slice(0, MOST)
     .map(({ check, minutes, spares }) => ({ check, minutes, spares }));
-
-  /** What a check saves from a belief, everything it needs being open. Findings of its own group are left as they are. */
-  function worthOf(k: number, belief: Float64Array, from: typeof now): number {
-    const act = problem.actNow(belief, from).cost;
-    const { likelihood } = problem.model.tables.get(checksOf[k]!.id)!;
-    let cost = checks[k]!.cost;
-    for (const row of likelihood) {
-      const joint = belief.map((p, c) => p * row[c]!);
-      const sum = joint.reduce((all, p) => all + p, 0);
-      if (sum > 1e-9)
-        cost +=
-          sum *
-          problem.actNow(
-            joint.map((p) => p / sum),
-            from,
-          ).cost;
-    }
-    return act - cost;
-  }
 }

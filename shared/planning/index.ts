@@ -2,6 +2,7 @@ export { accessGraph, closingCost, idsOf, maskOf, move, needOf, vocabularyGraph 
 export { lookAhead, type LookedAhead } from './ahead/index.ts';
 export { assess, type AssessOptions } from './assess.ts';
 export type * from './assessment.ts';
+export { blockedAgain } from './blocked.ts';
 export { whileOpen, type AlsoOpen } from './bundle.ts';
 export { clearResult, possibleResults } from './clear-result.ts';
 export * from './compile/index.ts';

@@ -1,10 +1,10 @@
 import type { Check } from '../knowledge/tree.ts';
 import { entropyOf, mutualInformation } from '../inference/index.ts';
 import type { LookedAhead } from './ahead/looked-ahead.ts';
-import { closingCost, move } from './access.ts';
+import { accessMinutes } from './access.ts';
 import type { Blocked, CheckOption, DriveVerdict } from './assessment.ts';
 import { blockedReason, wordsAtHand } from './blocked.ts';
-import { checkCost } from './one-step.ts';
+import { checkCost, worthOfCheck } from './one-step.ts';
 import type { ActNow } from './problem.ts';
 import type { Situation } from './situation.ts';
 import { treeProblem, type TreeProblem } from './tree-problem.ts';
@@ -108,18 +108,18 @@ function optionOf(
   blocked: Blocked | null,
 ): CheckOption {
   const { access, stage } = problem;
-  const there = move(access, stage.access, problem.checks[k]!.need);
-  const accessMinutes = Math.max(0, there.cost + closingCost(access, there.state) - closingCost(access, stage.access));
+  const opening = accessMinutes(access, stage.access, problem.checks[k]!.need);
   const table = problem.model.tables.get(check.id)!;
   const { share } = problem.outlook(problem.start, k);
   const bits = mutualInformation(problem.belief(problem.start), table.likelihood);
   const savesAlone = blocked?.kind === 'done' ? 0 : actCost - checkCost(problem, problem.start, problem.stage, k);
-  const ofKnowing = knowing.bits > 0 ? (bits / knowing.bits) * knowing.worth : 0;
+  const cost = check.minutes + opening;
+  const saves = worthOfCheck(savesAlone, { bits, open: knowing.bits, knowing: knowing.worth, cost });
   return {
     check: check.id,
     minutes: check.minutes,
-    accessMinutes,
-    saves: blocked?.kind === 'done' ? 0 : Math.max(savesAlone, ofKnowing - check.minutes - accessMinutes),
+    accessMinutes: opening,
+    saves: blocked?.kind === 'done' ? 0 : saves,
     savesAlone,
     bits,
     resultShares: Array.from(share),

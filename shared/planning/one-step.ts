@@ -42,3 +42,20 @@ export function checkCost<K>(problem: Problem<K>, knowledge: K, stage: Stage, ch
     if (share[r]! > 1e-15) cost += share[r]! * problem.actNow(after[r]!, then).cost;
   return cost;
 }
+
+/**
+ * What a check is worth (PLA-39): what it saves if none is made after it, or, where that is more, its share of the open
+ * question of what knowing the cause would save, its cost deducted.
+ *
+ * @param of.bits     what the check tells about the causes on average.
+ * @param of.open     bits that are missing for certainty.
+ * @param of.knowing  what knowing the cause for certain would save.
+ * @param of.cost     of the check with its access.
+ */
+export function worthOfCheck(
+  savesAlone: number,
+  of: { readonly bits: number; readonly open: number; readonly knowing: number; readonly cost: number },
+): number {
+  const share = of.open > 0 ? of.bits / of.open : 0;
+  return Math.max(savesAlone, share * of.knowing - of.cost);
+}

@@ -41,4 +41,14 @@ test('[EVA-6] how good it is: what the figures are not comes first, a line a com
   await fireEvent.click(screen.getByRole('button', { name: 'm5-slow-air-imperfect' }));
   expect(screen.queryByRole('group', { name: /everything measured/ })).toBeNull();
   expect(screen.getByText('Dearer when its numbers are off by 0.5')).toBeTruthy();
+  // The rule that is followed and the best plan are two columns, and what lies between them is said.
+  const slow = kept.models.find(({ model }) => model === 'm5-slow-air-imperfect')!;
+  expect(slow.ours).toBeGreaterThan(slow.optimum);
+  const cells = within(screen.getByRole('button', { name: slow.model }).closest('tr')!).getAllByRole('cell');
+  expect(cells.slice(0, 2).map(({ textContent }) => textContent)).toEqual([
+    slow.ours.toFixed(1),
+    slow.optimum.toFixed(1),
+  ]);
+  const gap = `${((100 * (slow.ours - slow.optimum)) / slow.optimum).toFixed(1)} in 100`;
+  expect(screen.getByText('Dearer than the best possible').nextElementSibling?.textContent).toBe(gap);
 });

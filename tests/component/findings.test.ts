@@ -162,6 +162,21 @@ test('[INF-17] [INF-19] two findings that one cause does not explain: each with 
   expect(screen.queryByRole('region', { name: /one cause does not explain/i })).toBeNull();
 });
 
+test('[PLA-20] a coach that has to stay is not sent on the road to look again at what was found there', async () => {
+  const onTheRoad = [found('surface-swap', 'changes-much'), found('speed-sweep', 'walking-pace')];
+  const nuts = { kind: 'stop.answered', complaint: COMPLAINT, rule: 'wheel-nut-moves-hand-wrench' } as const;
+  const walk = await atFindings('growl-through-floor-at-speed', [
+    ...onTheRoad,
+    { ...nuts, answer: 'yes' },
+    { kind: 'halt.acknowledged', complaint: COMPLAINT },
+  ]);
+  const note = within(screen.getByRole('region', { name: 'One cause does not explain both findings' }));
+  expect(note.queryByRole('button')).toBeNull();
+  expect(note.getByText('Neither can be looked at again now.')).toBeTruthy();
+  for (const id of ['surface-swap', 'speed-sweep'])
+    expect(note.getByText(new RegExp(`^${checkOf(walk.tree, id).name}.*would have to drive`))).toBeTruthy();
+});
+
 test('[PLA-19] after a real fault that was not all of it, what it explained is set aside and stays in the list', async () => {
   const cause = 'service-diaphragm';
   await atFindings(AIR, [

@@ -1,5 +1,6 @@
-import type { Tree } from '../../knowledge/tree.ts';
+import { ROLES, type Tree } from '../../knowledge/tree.ts';
 import type { Vocabulary } from '../../knowledge/vocabulary.ts';
+import { defaultCosts } from '../costs.ts';
 import type { ModelRow } from './model-report.ts';
 import type { Counts, TreeRow } from './tree-report.ts';
 
@@ -21,8 +22,9 @@ export interface KeptEvaluation {
 }
 
 /**
- * A mark of every figure that an evaluation of a tree rests on, so that a kept table can be known as older than its tree.
- * Texts, cautions and pictures do not count.
+ * A mark of the figures of tree, vocabulary and usual costs that an evaluation rests on, so that a kept table can be known
+ * as older than they are. Texts, cautions and pictures do not count; nor do the rules of the program itself, which only
+ * working out a part again can show to have changed.
  *
  * @source FNV-1a hash, 32 bits, over the text twice with different starts (public domain; from memory).
  */
@@ -30,9 +32,10 @@ export function figuresMark(tree: Tree, vocabulary: Vocabulary): string {
   const figures = JSON.stringify([
     tree.when,
     tree.unlistedShare,
-    tree.causes.map(({ id, weight, hazard, byExclusion, when, correction }) => [
+    tree.causes.map(({ id, weight, weightIf, hazard, byExclusion, when, correction }) => [
       id,
       weight,
+      weightIf,
       hazard,
       byExclusion,
       when,
@@ -57,6 +60,8 @@ export function figuresMark(tree: Tree, vocabulary: Vocabulary): string {
     tree.stopRules.map(({ id, verdict, covers, firedBy }) => [id, verdict, covers, firedBy]),
     tree.proofs.map(({ after, minutes, access }) => [after, minutes, access]),
     vocabulary.access,
+    vocabulary.tools.map(({ id, covers, usualFor }) => [id, covers, usualFor]),
+    ROLES.map((role) => defaultCosts(role)),
     vocabulary.layout.map(({ id, usual, values }) => [id, usual, values.map(({ value }) => value)]),
   ]);
   return hash(figures, 0x811c9dc5) + hash(figures, 0x1234567);

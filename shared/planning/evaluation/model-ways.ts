@@ -1,8 +1,10 @@
-import { indexOfMax, mutualInformation } from '../../inference/index.ts';
-import { move } from '../access.ts';
+import { entropyOf, indexOfMax, mutualInformation } from '../../inference/index.ts';
+import { accessMinutes, move } from '../access.ts';
 import type { TableModel, TableProblem } from '../model-problem.ts';
+import { checkCost, worthOfCheck } from '../one-step.ts';
 import { expand, keyOf, repairsOnlyPolicy, type Action, type Policy, type TableState } from '../policy.ts';
 import { bestDecision, curedShare } from '../repair-plan.ts';
+import { TELLS, TOLD_ENOUGH } from './told-enough.ts';
 
 /** A line of a flowchart as somebody wrote it. */
 export interface FlowStep {
@@ -13,9 +15,49 @@ export interface FlowStep {
   readonly decision?: string;
 }
 
-/** From this belief no more is looked for, and a check that tells less than so many bits is not made. */
-const TOLD_ENOUGH = 0.8;
-const TELLS = 0.02;
+/** Rows of every check's table: P(outcome | cause), a row an outcome. */
+function tablesOf({ checks, causes }: TableModel): readonly (readonly Float64Array[])[] {
+  return checks.map((check) =>
+    check.outcomes.map((outcome) => Float64Array.from(causes, ({ id }) => check.likelihood[id]![outcome]!)),
+  );
+}
+
+/**
+ * The rule of this program (PLA-39): the check that is worth most, while one is worth anything; then corrections as they
+ * pay. What a model has not is left out: cautions before a danger, and choosing between checks that differ by a minute.
+ *
+ * @param model  the same as in `problem`; its tables are needed.
+ */
+export function advicePolicy(problem: TableProblem, model: TableModel): Policy {
+  const tables = tablesOf(model);
+  return (state) => {
+    const belief = problem.belief(state);
+    const actNow = problem.actNow(belief, state);
+    const known = belief.reduce((sum, p, c) => {
+      const certain = new Float64Array(belief.length);
+      certain[c] = 1;
+      return p > 0 ? sum + p * problem.actNow(certain, state).cost : sum;
+    }, 0);
+    let best = -1;
+    let most = 1e-12;
+    for (const check of problem.openChecks(state)) {
+      const { cost, need } = problem.checks[check]!;
+      const opening = problem.closeAtEnd
+        ? accessMinutes(problem.access, state.access, need)
+        : move(problem.access, state.access, need).cost;
+      const worth = worthOfCheck(actNow.cost - checkCost(problem, state, state, check), {
+        bits: mutualInformation(belief, tables[check]!),
+        open: entropyOf(belief),
+        knowing: actNow.cost - known,
+        cost: cost + opening,
+      });
+      if (worth <= most + 1e-12) continue;
+      best = check;
+      most = worth;
+    }
+    return best < 0 ? actNow.first : { kind: 'check', check: best };
+  };
+}
 
 /**
  * The most information for its cost until one cause stands out, then corrections as they pay.
@@ -24,9 +66,7 @@ const TELLS = 0.02;
  */
 export function informationPolicy(problem: TableProblem, model: TableModel): Policy {
   const act = repairsOnlyPolicy(problem);
-  const tables = model.checks.map((check) =>
-    check.outcomes.map((outcome) => Float64Array.from(model.causes, ({ id }) => check.likelihood[id]![outcome]!)),
-  );
+  const tables = tablesOf(model);
   return (state) => {
     const belief = problem.belief(state);
     if (belief[indexOfMax(belief)]! >= TOLD_ENOUGH) return act(state);

@@ -7,6 +7,7 @@ import { rankChecks, type Ranking } from '../next-check.ts';
 import type { Situation } from '../situation.ts';
 import { beliefNow } from '../standing.ts';
 import { canDo, type Move, type WayOfWorking } from './session.ts';
+import { TELLS, TOLD_ENOUGH } from './told-enough.ts';
 
 /** What looking many steps ahead says, costs alone; slow. */
 export function plannerWay(): WayOfWorking {
@@ -56,10 +57,6 @@ function rankedWay(name: string, rank: (situation: Situation) => Ranking): WayOf
     },
   };
 }
-
-/** Belief from which looking for information alone stops, and the least information that is still looked for, bits. */
-const TOLD_ENOUGH = 0.8;
-const TELLS = 0.02;
 
 /**
  * The check that tells most about the cause for its time, until one cause stands out; then corrections as they pay.

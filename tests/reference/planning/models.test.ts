@@ -9,6 +9,7 @@ import {
   type Action,
 } from '../../../shared/planning/policy.ts';
 import {
+  advicePolicy,
   costByLot,
   flowchartPolicy,
   informationPolicy,
@@ -23,6 +24,18 @@ const nameOf = (problem: TableProblem, action: Action): string =>
     : action.kind === 'correct'
       ? problem.corrections[action.correction]!.id
       : problem.decisions[action.decision]!.id;
+
+/** Measured: by how many in 100 the rule of this program costs more than the best plan; 0 where none is named. */
+const ABOVE_OPTIMUM: Readonly<Record<string, number>> = {
+  'm3-dependent-actions': 3.4,
+  'm4a-wheel-end-road-test': 4.1,
+  'm4b-wheel-end-on-stands': 2.2,
+  'm5-slow-air-imperfect': 1.8,
+  'm6-roadside-triage': 1.3,
+  'm7-chain-perfect': 1.3,
+  'm10-one-step-trap': 1.4,
+  'm12-cost-cluster': 0.7,
+};
 
 describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   const problem = tableProblem(model);
@@ -76,11 +89,16 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
     if (flowchart) expect(solution.cost).toBeLessThanOrEqual(ours['authoredFlowchart']! + 1e-9);
   });
 
-  it('[PLA-4] the rule that ships is within 2 in 100 of the optimum', () => {
-    const shipped = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem))).cost;
-    // m11 is built so that a rule of one step and its rollout must fail; there the exact solver answers instead.
-    if (id === 'm11-two-step-trap') expect(shipped).toBeCloseTo(7, 9);
-    else expect(shipped - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
+  it('[PLA-4] the rollout is within 2 in 100 of the optimum, but for the model that is built against it', () => {
+    const rollout = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem))).cost;
+    if (id === 'm11-two-step-trap') expect(rollout).toBeCloseTo(7, 9);
+    else expect(rollout - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
+  });
+
+  it('[PLA-39] [EVA-8] the rule of this program, followed, is as far above the optimum as SPEC says', () => {
+    const { cost } = evaluatePolicy(problem, advicePolicy(problem, model));
+    const gap = (100 * (cost - expected.optimalCost)) / Math.abs(expected.optimalCost);
+    expect(gap).toBeCloseTo(ABOVE_OPTIMUM[id] ?? 0, 1);
   });
 });
 

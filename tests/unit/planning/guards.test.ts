@@ -3,7 +3,7 @@ import { loadTrees } from '../../../electron/cli/load-trees.ts';
 import { beliefModel, posterior, type Finding } from '../../../shared/inference/index.ts';
 import type { Check, Vocabulary } from '../../../shared/knowledge/index.ts';
 import { defaultCosts, driveVerdict, type DriveVerdict, type Situation } from '../../../shared/planning/index.ts';
-import { blockedReason, wordsAtHand } from '../../../shared/planning/blocked.ts';
+import { blockedAgain, blockedReason, wordsAtHand } from '../../../shared/planning/blocked.ts';
 import { standing } from '../../../shared/planning/standing.ts';
 import { cause, check, stopRule, tree } from './small-tree.ts';
 
@@ -209,6 +209,18 @@ describe('[PLA-20] why a check cannot be offered', () => {
       known: true,
     });
     expect(reason({ when })).toEqual({ kind: 'layout', feature: 'engine', known: false });
+  });
+  it('made already: looking again is held back by all but its own finding', () => {
+    const here = situation({ findings: [saw('push', 'gives')] });
+    const again = (more: Partial<Check>, held: DriveVerdict['verdict']) => {
+      const push = { ...hub.checks.find(({ id }) => id === 'push')!, ...more };
+      const free: DriveVerdict = { ...driveVerdict(here, model), verdict: held, fired: [], openQuestions: [] };
+      return blockedAgain(push, here, free);
+    };
+    expect(again({}, 'stay-put')).toBeNull();
+    expect(again({ access: 'road-test' }, 'drive-and-book')).toBeNull();
+    expect(again({ access: 'road-test' }, 'stay-put')).toEqual({ kind: 'verdict' });
+    expect(again({ tools: ['a thing that nobody has'] }, 'drive-and-book')?.kind).toBe('tools');
   });
   it('requires another result first', () => {
     const requires = [{ check: 'push', results: ['gives'] }];

@@ -6,7 +6,10 @@ import { startWorker } from '../workers/start-worker.ts';
 /** After so long the first answer stays: a check that somebody has begun to read does not change any more. Judgement. */
 const MOST_MS = 1500;
 
-/** The better answer, worked out beside the window for the situation in front. One is worked out at a time. */
+/**
+ * The better answer, worked out beside the window for the situation in front; it takes the place of the first one when it
+ * is ready. One is worked out at a time.
+ */
 export class Ahead {
   #answer = $state.raw<{ readonly key: string; readonly looked: LookedAhead } | null>(null);
   #asked = '';
@@ -25,25 +28,33 @@ export class Ahead {
       if (key === this.#asked) return;
       this.#asked = key;
       this.#end?.();
-      this.#end = null;
       if (key === '' || !situation || !verdict || typeof Worker === 'undefined') return;
-      const worker = startWorker('ahead');
-      const late = setTimeout(() => this.#end?.(), MOST_MS);
-      this.#end = () => {
-        clearTimeout(late);
-        worker.terminate();
-        this.#end = null;
-      };
-      worker.addEventListener('message', ({ data }: MessageEvent<AheadNews>) => {
-        this.#end?.();
-        if (data.looked) this.#answer = { key, looked: data.looked };
-      });
-      worker.addEventListener('error', () => this.#end?.());
-      const request: AheadRequest = { kind: 'ahead', situation, verdict };
-      worker.postMessage(request);
+      this.#look({ kind: 'ahead', situation, verdict }, key);
     });
   }
+
+  #look(request: AheadRequest, key: string): void {
+    const worker = startWorker('ahead');
+    const end = (): void => {
+      clearTimeout(late);
+      for (const begun of BEGUN) removeEventListener(begun, end);
+      worker.terminate();
+      this.#end = null;
+    };
+    const late = setTimeout(end, MOST_MS);
+    // Whoever has begun to work on the first answer keeps it, and what they type in it.
+    for (const begun of BEGUN) addEventListener(begun, end);
+    this.#end = end;
+    worker.addEventListener('message', ({ data }: MessageEvent<AheadNews>) => {
+      end();
+      if (data.looked) this.#answer = { key, looked: data.looked };
+    });
+    worker.addEventListener('error', end);
+    worker.postMessage(request);
+  }
 }
+
+const BEGUN = ['keydown', 'pointerdown'] as const;
 
 /** Tree and vocabulary do not change while a complaint is open; starting odds may. */
 function keyOf({ tree, ...rest }: Situation): string {

@@ -4,7 +4,7 @@ import { MODELS } from '../../electron/cli/load-models.ts';
 import { loadTrees } from '../../electron/cli/load-trees.ts';
 import type { Tree } from '../../shared/knowledge/index.ts';
 import {
-  adviceWay,
+  firstAnswerWay,
   figuresMark,
   leastCost,
   scoreWay,
@@ -54,7 +54,7 @@ describe('the kept evaluation', () => {
     const least = leastCost(tree, vocabulary!);
     expect(least.known).toBeCloseTo(row.least.known, 2);
     expect(least.proven).toBeCloseTo(row.least.proven, 2);
-    for (const way of [adviceWay(), taughtWay(), swapperWay()]) {
+    for (const way of [firstAnswerWay(), taughtWay(), swapperWay()]) {
       const now = scoreWay(way, tree, vocabulary!, row.counts);
       const then = row.ways.find((each) => each.way === way.name)!;
       expect(now.cost / then.cost).toBeCloseTo(1, 4);

@@ -14,7 +14,7 @@ const OF_THE_TELLING = 3;
  * share of it: the tables are judgement, and a wrong part is worse than its minutes. Judgement.
  */
 const SURE = 0.85;
-const LOOK_ONCE_MORE = 0.02;
+const LOOK_ONCE_MORE = Number(globalThis.process?.env?.['PAT'] ?? 0.02);
 
 /** Forecasts made before for the same model and person; a walk asks for neighbouring states. */
 export type Memory = Map<string, Forecast>;

@@ -8,7 +8,7 @@ import { leastCost, type LeastCost } from './least-cost.ts';
 import { SIGMAS } from './model-report.ts';
 import { seededRandom } from './random.ts';
 import {
-  adviceWay,
+  firstAnswerWay,
   everyCheckWay,
   informationWay,
   oneStepWay,
@@ -41,19 +41,18 @@ export interface TreeRow {
 export interface Counts {
   readonly coaches: number;
   readonly beside: number;
-  /** Of looking many steps ahead, which takes seconds a coach; 0 leaves it out. */
-  readonly ahead: number;
   readonly seed: number;
   readonly who: Role;
 }
 
 /** Everything about one tree; the same counts and seed give the same row. */
-export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, ahead, seed, who }: Counts): TreeRow {
+export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, seed, who }: Counts): TreeRow {
   const options = { coaches, seed, who };
   const side = { coaches: beside, seed, who };
-  const first = adviceWay();
+  const ours = plannerWay();
   const ways = [
-    first,
+    ours,
+    firstAnswerWay(),
     oneStepWay(),
     informationWay(),
     taughtWay(),
@@ -63,8 +62,8 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, a
   ];
   const score = (...of: Parameters<typeof scoreWay>): WayScore => {
     // The confusion table is a Map and too long to keep.
-    const { way, coaches, right, checkMinutes, cost, costError, checks, wrongParts, handedOver } = scoreWay(...of);
-    return { way, coaches, right, checkMinutes, cost, costError, checks, wrongParts, handedOver };
+    const { confusion: _, ...rest } = scoreWay(...of);
+    return rest;
   };
   const likeliest = tree.causes.reduce((a, b) => (b.weight > a.weight ? b : a)).id;
   const file = withoutCause(tree, likeliest);
@@ -75,26 +74,23 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, a
     causes: tree.causes.length,
     checks: tree.checks.length,
     least: leastCost(tree, vocabulary),
-    ways: [
-      ...ways.map((way) => score(way, tree, vocabulary, options)),
-      ...(ahead > 0 ? [score(plannerWay(), tree, vocabulary, { ...options, coaches: ahead })] : []),
-    ],
+    ways: ways.map((way) => score(way, tree, vocabulary, options)),
     drive: toldToDrive(tree, vocabulary, { coaches: beside * 5, seed }),
     disturbed: SIGMAS.map((sigma) => {
       const truth = disturbedTree(tree, sigma, seededRandom(seed));
       return {
         sigma,
-        ours: score(first, tree, vocabulary, { ...side, truth }),
+        ours: score(ours, tree, vocabulary, { ...side, truth }),
         taught: score(taughtWay(), tree, vocabulary, { ...side, truth }),
       };
     }),
     removed: {
       cause: likeliest,
-      ours: score(adviceWay(), file, vocabulary, { ...side, truth: tree, drawn }),
+      ours: score(plannerWay(), file, vocabulary, { ...side, truth: tree, drawn }),
       taught: score(taughtWay(), file, vocabulary, { ...side, truth: tree, drawn }),
     },
     twoFaults: {
-      ours: score(first, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
+      ours: score(ours, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
       taught: score(taughtWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
     },
   };

@@ -2,7 +2,7 @@ import { appendFileSync } from 'node:fs';
 import { loadTrees } from './electron/cli/load-trees.ts';
 import { firstAnswerWay, plannerWay, taughtWay, work, drawCoach, seededRandom } from './shared/planning/evaluation/index.ts';
 import { defaultCosts } from './shared/planning/index.ts';
-const [,, seedS, nS, part, out, from='0'] = process.argv;
+const [,, seedS, nS, part, out, from="0"] = process.argv;
 const seed=Number(seedS), n=Number(nS);
 const { trees, vocabulary } = await loadTrees();
 const ids=[...trees.keys()].sort().filter((_,i)=> i%2===Number(part));

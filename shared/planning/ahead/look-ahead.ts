@@ -14,7 +14,7 @@ const OF_THE_TELLING = 3;
  * share of it: the tables are judgement, and a wrong part is worse than its minutes. Judgement.
  */
 const SURE = 0.85;
-const LOOK_ONCE_MORE = Number(globalThis.process?.env?.['PAT'] ?? 0.02);
+const LOOK_ONCE_MORE = 0.02;
 
 /** Forecasts made before for the same model and person; a walk asks for neighbouring states. */
 export type Memory = Map<string, Forecast>;
@@ -53,14 +53,15 @@ export function lookAhead(
   }));
   const { first } = actNow;
   const sure = first.kind === 'correct' ? problem.belief(problem.start)[first.correction]! : 0;
-  const best = bestOf(checks, act, ruleChoice(ranking), sure >= SURE ? 0 : LOOK_ONCE_MORE);
+  const most = act * (1 + (sure >= SURE ? 0 : LOOK_ONCE_MORE));
+  const best = bestOf(checks, most, ruleChoice(ranking));
   return { checks, act, best, bound };
 }
 
-/** The check with the least cost, or acting; the one-step rule's own choice when it is as good. */
-function bestOf(checks: LookedAhead['checks'], act: number, rule: string | null, patience: number): number {
+/** The check with the least cost, where it is below `most`; the first answer's own choice when it is as good. */
+function bestOf(checks: LookedAhead['checks'], most: number, rule: string | null): number {
   let best = -1;
-  let least = act * (1 + patience);
+  let least = most;
   checks.forEach(({ cost }, i) => {
     if (cost < least) {
       least = cost;

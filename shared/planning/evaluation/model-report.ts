@@ -4,6 +4,7 @@ import { evaluatePolicy, oneStepPolicy, repairsOnlyPolicy, rolloutPolicy, type P
 import { disturbedModel } from './disturbed.ts';
 import {
   advicePolicy,
+  aheadPolicy,
   costByLot,
   flowchartPolicy,
   informationPolicy,
@@ -48,7 +49,7 @@ export const SIGMAS = [0.25, 0.5, 1] as const;
 export function modelRow({ id, model, flowchart }: NamedModel, times: number, seed: number): ModelRow {
   const problem = tableProblem(model);
   const first = advicePolicy(problem, model);
-  const advice = rolloutPolicy(problem, first);
+  const advice = aheadPolicy(problem, model);
   const ours = evaluatePolicy(problem, advice);
   const cost = (policy: Policy): number => evaluatePolicy(problem, policy).cost;
   const base = oneStepPolicy(problem);

@@ -45,13 +45,15 @@ export interface Counts {
   readonly who: Role;
 }
 
-/** Everything about one tree; the same counts and seed give the same row. */
+/**
+ * Everything about one tree; the same counts and seed give the same row. Looking ahead remembers what it worked out for
+ * coaches before, so that each trial starts afresh.
+ */
 export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, seed, who }: Counts): TreeRow {
   const options = { coaches, seed, who };
   const side = { coaches: beside, seed, who };
-  const ours = plannerWay();
   const ways = [
-    ours,
+    plannerWay(),
     firstAnswerWay(),
     oneStepWay(),
     informationWay(),
@@ -80,7 +82,7 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, s
       const truth = disturbedTree(tree, sigma, seededRandom(seed));
       return {
         sigma,
-        ours: score(ours, tree, vocabulary, { ...side, truth }),
+        ours: score(plannerWay(), tree, vocabulary, { ...side, truth }),
         taught: score(taughtWay(), tree, vocabulary, { ...side, truth }),
       };
     }),
@@ -90,7 +92,7 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, s
       taught: score(taughtWay(), file, vocabulary, { ...side, truth: tree, drawn }),
     },
     twoFaults: {
-      ours: score(ours, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
+      ours: score(plannerWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
       taught: score(taughtWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
     },
   };

@@ -1,5 +1,5 @@
 /**
- * How well the tables are used: `npm run evaluate [-- --tree ID] [--coaches N] [--beside N] [--times N] [--seed N] [--who ROLE]
+ * How well the tables are used: `npm run evaluate [-- --tree ID] [--coaches N] [--beside N] [--ahead N] [--times N] [--seed N] [--who ROLE]
  * [--json] [--confusion] [--keep]`. The small models exactly; the trees by simulated coaches with one hidden fault each. It says
  * nothing about how true the tables are.
  */
@@ -8,7 +8,7 @@ import { formatProblem, ROLES, type Role } from '../../shared/knowledge/index.ts
 import {
   figuresMark,
   modelRow,
-  plannerWay,
+  adviceWay,
   scoreWay,
   treeRow,
   type Counts,
@@ -29,6 +29,7 @@ const OPTIONS = {
   tree: { type: 'string' },
   coaches: { type: 'string' },
   beside: { type: 'string' },
+  ahead: { type: 'string' },
   times: { type: 'string' },
   seed: { type: 'string' },
   who: { type: 'string' },
@@ -65,12 +66,13 @@ async function keep(change: (kept: KeptEvaluation) => KeptEvaluation): Promise<v
 await runCommand(async () => {
   const values = optionsOf(
     OPTIONS,
-    '[--tree ID] [--coaches N] [--beside N] [--times N] [--seed N] [--who ROLE] [--json] [--confusion] [--keep]',
+    '[--tree ID] [--coaches N] [--beside N] [--ahead N] [--times N] [--seed N] [--who ROLE] [--json] [--confusion] [--keep]',
   );
   const who: Role = values.who === undefined ? 'mechanic' : oneOf(values.who, ROLES, 'role');
   const counts: Counts = {
     coaches: wholeNumber(values.coaches, 40, 'coaches'),
     beside: wholeNumber(values.beside, 20, 'beside'),
+    ahead: values.ahead === undefined ? 0 : wholeNumber(values.ahead, 0, 'ahead'),
     seed: wholeNumber(values.seed, 7, 'seed'),
     who,
   };
@@ -107,7 +109,7 @@ await runCommand(async () => {
     if (!values.json) console.log(treeTable(row));
     if (values.confusion)
       console.log(
-        confusion(scoreWay(plannerWay(), tree, vocabulary, { coaches: counts.coaches, seed: counts.seed, who })),
+        confusion(scoreWay(adviceWay(), tree, vocabulary, { coaches: counts.coaches, seed: counts.seed, who })),
       );
   }
   if (values.json) console.log(JSON.stringify({ counts, times, models, trees: rows }, null, 2));

@@ -7,7 +7,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
     'Small models: expected cost, exact. Disturbed: mean share above the optimum, over ' + `${times} truths each.`,
     line('', [
       'ours',
-      'first',
+      'ahead',
       'optimum',
       'one step',
       'rollout',
@@ -26,7 +26,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
       line(row.model, [
         ...[
           row.ours,
-          row.firstAnswer,
+          row.ahead,
           row.optimum,
           row.oneStep,
           row.rollout,

@@ -2,10 +2,10 @@
  * Whether practice charges what the evaluation charges: `npm run practice-check [-- --tree ID] [--exercises N] [--coaches N]
  * [--seed N] [--ahead]`. The planner plays exercises; its mean bill is held against the cost over coaches that the evaluation draws for
  * itself, and the taught order on the same exercises must not be cheaper. The planner is the rule that advises and that the
- * reckoning plays, the row “first answer” of `npm run evaluate`; with `--ahead` the row “this program”, hours a tree.
+ * reckoning plays, the row “this program” of `npm run evaluate`; with `--ahead` the row “many steps”, hours a tree.
  */
 import { formatProblem } from '../../shared/knowledge/index.ts';
-import { firstAnswerWay, plannerWay } from '../../shared/planning/evaluation/index.ts';
+import { adviceWay, plannerWay } from '../../shared/planning/evaluation/index.ts';
 import { agreementOf, type Mean } from '../../shared/practice/agreement.ts';
 import { loadTrees, shippedIds } from './load-trees.ts';
 import { oneOf, optionsOf, runCommand, UsageError, wholeNumber } from './usage.ts';
@@ -29,7 +29,7 @@ await runCommand(async () => {
   const ids = values.tree === undefined ? known : [oneOf(values.tree, known, 'tree')];
   const { trees, vocabulary, problems } = await loadTrees({ only: ids });
   if (!vocabulary) throw new UsageError(problems.map(formatProblem).join('\n'));
-  const way = values.ahead === true ? plannerWay : firstAnswerWay;
+  const way = values.ahead === true ? plannerWay : adviceWay;
   console.log(
     `${exercises} exercises a tree on the usual coach against ${coaches} coaches of the evaluation, seed ${seed}, played by “${way().name}”. Means in minutes with their standard error.\n`,
   );

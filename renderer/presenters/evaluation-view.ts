@@ -51,11 +51,11 @@ export const BESIDE_HEADS = ['When', 'This program', 'Taught order'] as const;
 /** What the ways are called on the page, in the order of the table. */
 const WAYS: readonly (readonly [way: string, words: string])[] = [
   ['this program', 'This program'],
-  ['first answer', 'Its first answer'],
   ['one step', 'One step ahead'],
   ['taught order', 'Taught order'],
   ['likeliest part first', 'Swapping the likeliest part'],
   ['every check', 'Every check first'],
+  ['many steps', 'Looking many steps ahead'],
   ['information per minute', 'Most told per minute'],
   ['by lot', 'By lot'],
 ];
@@ -77,9 +77,9 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
           ['This program', cost(row.ours)],
           ['Best possible', cost(row.optimum)],
           ['Dearer than the best possible', `${gapTo(row).toFixed(1)} in 100`],
-          ['Its first answer', cost(row.firstAnswer)],
           ['One step ahead', cost(row.oneStep)],
-          ['Looking ahead from one step', cost(row.rollout)],
+          ['Looking ahead, its rule after it', cost(row.ahead)],
+          ['Looking ahead, one step after it', cost(row.rollout)],
           ['Most told per minute', cost(row.information)],
           ['Taught order', cost(row.taught)],
           ['Parts swapped', cost(row.swapped)],
@@ -93,7 +93,7 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
     }),
     modelsNote:
       kept.models.length > 0
-        ? `The way of this program is dearer than the best plan by ${mean(kept.models.map(gapTo)).toFixed(1)} in 100 on average, ${Math.max(...kept.models.map(gapTo)).toFixed(1)} at most. Worked out exactly on ${kept.modelsOn}; numbers off: mean of ${kept.modelTimes} truths.`
+        ? `The rule of this program is dearer than the best plan by ${mean(kept.models.map(gapTo)).toFixed(1)} in 100 on average, ${Math.max(...kept.models.map(gapTo)).toFixed(1)} at most. Worked out exactly on ${kept.modelsOn}; numbers off: mean of ${kept.modelTimes} truths.`
         : 'Not worked out yet.',
   };
 }

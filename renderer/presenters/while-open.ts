@@ -1,19 +1,12 @@
-import {
-  rankChecks,
-  whileOpen,
-  type DriveVerdict,
-  type LookedAhead,
-  type Situation,
-} from '../../shared/planning/index.ts';
+import { rankChecks, whileOpen, type DriveVerdict, type Situation } from '../../shared/planning/index.ts';
 
 /** What pays to be done as well while the coach is open for the check in front; null when nothing does. */
 export function whileOpenWords(
   situation: Situation,
   verdict: DriveVerdict,
   check: string,
-  ahead: LookedAhead | null = null,
 ): { readonly lead: string; readonly checks: readonly { readonly name: string; readonly spares: string }[] } | null {
-  const ranking = rankChecks(situation, verdict, ahead);
+  const ranking = rankChecks(situation, verdict);
   if (ranking.stop.kind !== 'check' || ranking.stop.option.check !== check) return null;
   const also = whileOpen(ranking);
   if (also.length === 0) return null;

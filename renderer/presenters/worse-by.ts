@@ -1,10 +1,4 @@
-import {
-  rankChecks,
-  secondBest,
-  type DriveVerdict,
-  type LookedAhead,
-  type Situation,
-} from '../../shared/planning/index.ts';
+import { rankChecks, secondBest, type DriveVerdict, type Situation } from '../../shared/planning/index.ts';
 
 /**
  * How the check in front compares with what else could be done now: how much worse the second best is than the advised
@@ -15,9 +9,8 @@ export function worseByWords(
   verdict: DriveVerdict,
   check: string,
   nameOf: (id: string) => string | undefined,
-  ahead: LookedAhead | null = null,
 ): string {
-  const ranking = rankChecks(situation, verdict, ahead);
+  const ranking = rankChecks(situation, verdict);
   const name = (id: string): string => `“${nameOf(id) ?? id}”`;
   const advised = ranking.stop.kind === 'check' ? ranking.stop.option : null;
   if (advised && advised.check !== check) {

@@ -138,9 +138,7 @@ export class AppState {
         )
       : null,
   );
-  readonly assessment: Assessment | null = $derived(
-    this.situation ? assess(this.situation, { ahead: this.ahead.of(this.situation) }) : null,
-  );
+  readonly assessment: Assessment | null = $derived(this.situation ? assess(this.situation) : null);
 
   /** What the person may have noticed of the complaint in front, to be confirmed. */
   readonly noticed: Noticed | null = $derived(

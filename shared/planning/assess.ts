@@ -47,7 +47,7 @@ export function assess(situation: Situation, options: AssessOptions = {}): Asses
   function adviceOf(): Advice {
     const question = verdict.openQuestions[0];
     if (question !== undefined && !options.skipTriage) return { kind: 'triage', rule: question };
-    const feature = options.skipTriage ? null : layoutWorthAsking(situation, ranking);
+    const feature = options.skipTriage ? null : layoutWorthAsking(situation, ranking.options, best);
     if (feature !== null) return { kind: 'layout', feature };
     if (stop.kind === 'check') return { kind: 'check', option: stop.option, reason: nextCheck!.reason };
     const { first } = ranking.actNow;
@@ -63,7 +63,11 @@ export function assess(situation: Situation, options: AssessOptions = {}): Asses
 }
 
 /** A layout question comes first when a check that hangs on it would be worth more than the best one that does not. */
-function layoutWorthAsking({ layoutNotKnown = [] }: Situation, { options, firstSaves }: Ranking): string | null {
+function layoutWorthAsking(
+  { layoutNotKnown = [] }: Situation,
+  options: readonly CheckOption[],
+  best: CheckOption | undefined,
+): string | null {
   const hanging = options
     .flatMap(({ blocked, saves }) =>
       blocked?.kind === 'layout' && !blocked.known && !layoutNotKnown.includes(blocked.feature)
@@ -71,7 +75,7 @@ function layoutWorthAsking({ layoutNotKnown = [] }: Situation, { options, firstS
         : [],
     )
     .sort((a, b) => b.saves - a.saves)[0];
-  return hanging && hanging.saves > Math.max(0, firstSaves) ? hanging.feature : null;
+  return hanging && hanging.saves > Math.max(0, best?.saves ?? 0) ? hanging.feature : null;
 }
 
 function handOverReason({ who }: Situation, unlisted: boolean, towed: boolean): string {

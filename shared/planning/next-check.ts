@@ -25,8 +25,6 @@ export interface Ranking {
   readonly stop: StopDecision;
   /** Checks of which `saves` is what they save in the end, as far as was looked; null when nobody has looked ahead. */
   readonly lookedAt: ReadonlySet<string> | null;
-  /** The most that a check that can be made saves by the first answer; −∞ when none is left. */
-  readonly firstSaves: number;
 }
 
 export type StopDecision =
@@ -79,7 +77,6 @@ export function rankChecks(
     options: [...ranked, ...all.filter((option) => option.blocked)],
     stop: stopDecision(situation, problem, ranked, actNow, bound, ahead),
     lookedAt: ahead && new Set(ahead.checks.map(({ check }) => check)),
-    firstSaves: Math.max(-Infinity, ...offered.map(({ saves }) => saves)),
   };
 }
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { basisOf, readTree, verbalWord, weakSpots, type Tree, type Vocabulary } from '../../shared/knowledge/index.ts';
 import { toldToDrive } from '../../shared/planning/evaluation/drive.ts';
-import { firstAnswerWay, scoreWay } from '../../shared/planning/evaluation/index.ts';
+import { adviceWay, scoreWay } from '../../shared/planning/evaluation/index.ts';
 import { tryTree } from '../../shared/planning/evaluation/trial.ts';
 import { SMALLEST_TREE } from '../packs.ts';
 import { shippedTrees } from '../shipped-trees.ts';
@@ -69,7 +69,7 @@ it('tries a tree as the evaluation does, tells how far it is, and counts every c
   const told: number[] = [];
   const options = { coaches: 40, seed: 7 };
   const trial = tryTree(shipped, vocabulary, { ...options, tell: (done) => told.push(done) });
-  const score = scoreWay(firstAnswerWay(), shipped, vocabulary, options);
+  const score = scoreWay(adviceWay(), shipped, vocabulary, options);
   expect(trial.right).toBe(score.right);
   expect(told).toEqual(Array.from({ length: 80 }, (_, i) => i + 1));
   expect(trial.rows.reduce((sum, { coaches }) => sum + coaches, 0)).toBe(40);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { firstAnswerWay } from '../../shared/planning/evaluation/index.ts';
+import { adviceWay } from '../../shared/planning/evaluation/index.ts';
 import { agreementOf } from '../../shared/practice/agreement.ts';
 import { practiceTree } from '../unit/practice/exercises.ts';
 
@@ -7,7 +7,7 @@ import { practiceTree } from '../unit/practice/exercises.ts';
 it.each(['air-leaks-when-brake-held', 'coach-wont-roll-free', 'weak-engine-brake'])(
   '[PRA-8] [PRA-12] %s: the planner playing itself costs what the evaluation says, and no more than the taught order',
   async (id) => {
-    const agreement = agreementOf(await practiceTree(id), firstAnswerWay(), { exercises: 60, coaches: 60, seed: 7 });
+    const agreement = agreementOf(await practiceTree(id), adviceWay(), { exercises: 60, coaches: 60, seed: 7 });
     // On the same coach to the minute; on coaches drawn apart from each other within three standard errors.
     expect(agreement.largestGap).toBeLessThan(1e-9);
     expect(Math.abs(agreement.z)).toBeLessThan(3);

@@ -7,7 +7,7 @@ export { treeRow, type Counts, type TreeRow, type WayScore } from './tree-report
 export { draw, seededRandom } from './random.ts';
 export { work, type Move, type Outcome, type WayOfWorking } from './session.ts';
 export {
-  firstAnswerWay,
+  adviceWay,
   everyCheckWay,
   informationWay,
   oneStepWay,

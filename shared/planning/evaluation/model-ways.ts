@@ -67,7 +67,7 @@ export function advicePolicy(problem: TableProblem, model: TableModel): Policy {
   };
 }
 
-/** The way of this program: what costs least in the end when its first answer is followed after it. */
+/** Looking ahead: what costs least in the end when the rule of this program is followed after it. */
 export function aheadPolicy(problem: TableProblem, model: TableModel): Policy {
   return rolloutPolicy(problem, advicePolicy(problem, model));
 }

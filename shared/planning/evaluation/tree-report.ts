@@ -8,7 +8,7 @@ import { leastCost, type LeastCost } from './least-cost.ts';
 import { SIGMAS } from './model-report.ts';
 import { seededRandom } from './random.ts';
 import {
-  firstAnswerWay,
+  adviceWay,
   everyCheckWay,
   informationWay,
   oneStepWay,
@@ -41,20 +41,19 @@ export interface TreeRow {
 export interface Counts {
   readonly coaches: number;
   readonly beside: number;
+  /** Of looking many steps ahead, which takes seconds a coach; 0 leaves it out. */
+  readonly ahead: number;
   readonly seed: number;
   readonly who: Role;
 }
 
-/**
- * Everything about one tree; the same counts and seed give the same row. Looking ahead remembers what it worked out for
- * coaches before, so that each trial starts afresh.
- */
-export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, seed, who }: Counts): TreeRow {
+/** Everything about one tree; the same counts and seed give the same row. */
+export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, ahead, seed, who }: Counts): TreeRow {
   const options = { coaches, seed, who };
   const side = { coaches: beside, seed, who };
+  const first = adviceWay();
   const ways = [
-    plannerWay(),
-    firstAnswerWay(),
+    first,
     oneStepWay(),
     informationWay(),
     taughtWay(),
@@ -76,23 +75,26 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, s
     causes: tree.causes.length,
     checks: tree.checks.length,
     least: leastCost(tree, vocabulary),
-    ways: ways.map((way) => score(way, tree, vocabulary, options)),
+    ways: [
+      ...ways.map((way) => score(way, tree, vocabulary, options)),
+      ...(ahead > 0 ? [score(plannerWay(), tree, vocabulary, { ...options, coaches: ahead })] : []),
+    ],
     drive: toldToDrive(tree, vocabulary, { coaches: beside * 5, seed }),
     disturbed: SIGMAS.map((sigma) => {
       const truth = disturbedTree(tree, sigma, seededRandom(seed));
       return {
         sigma,
-        ours: score(plannerWay(), tree, vocabulary, { ...side, truth }),
+        ours: score(first, tree, vocabulary, { ...side, truth }),
         taught: score(taughtWay(), tree, vocabulary, { ...side, truth }),
       };
     }),
     removed: {
       cause: likeliest,
-      ours: score(plannerWay(), file, vocabulary, { ...side, truth: tree, drawn }),
+      ours: score(adviceWay(), file, vocabulary, { ...side, truth: tree, drawn }),
       taught: score(taughtWay(), file, vocabulary, { ...side, truth: tree, drawn }),
     },
     twoFaults: {
-      ours: score(plannerWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
+      ours: score(first, tree, vocabulary, { ...side, drawn: drawTwoFaults }),
       taught: score(taughtWay(), tree, vocabulary, { ...side, drawn: drawTwoFaults }),
     },
   };

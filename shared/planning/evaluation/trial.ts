@@ -4,7 +4,7 @@ import { drawCoach } from './coach.ts';
 import { ownerIsToldToDrive } from './drive.ts';
 import { scoreWay } from './score.ts';
 import { seededRandom } from './random.ts';
-import { firstAnswerWay } from './ways.ts';
+import { adviceWay } from './ways.ts';
 
 /** How a tree did on simulated coaches, as plain data. It says how well the tables are used, not how true they are. */
 export interface Trial {
@@ -42,7 +42,7 @@ export function tryTree(
   options: { readonly coaches: number; readonly seed: number; readonly tell?: (done: number) => void },
 ): Trial {
   const { coaches, seed, tell = () => undefined } = options;
-  const score = scoreWay(firstAnswerWay(), tree, vocabulary, { coaches, seed, tell });
+  const score = scoreWay(adviceWay(), tree, vocabulary, { coaches, seed, tell });
   const rows = [...tree.causes.map(({ id }) => id), UNLISTED].flatMap((truth): TrialRow[] => {
     const row = score.confusion.get(truth);
     if (!row) return [];

@@ -9,15 +9,15 @@ import { beliefNow } from '../standing.ts';
 import { canDo, type Move, type WayOfWorking } from './session.ts';
 import { TELLS, TOLD_ENOUGH } from './told-enough.ts';
 
-/** The program's advice once it has looked ahead, costs alone; most of a second a coach. */
+/** What looking many steps ahead says, costs alone; slow. */
 export function plannerWay(): WayOfWorking {
   const memory: Memory = new Map();
-  return rankedWay('this program', (situation) => rankChecks(situation, null, lookAhead(situation, null, { memory })));
+  return rankedWay('many steps', (situation) => rankChecks(situation, null, lookAhead(situation, null, { memory })));
 }
 
-/** The program's first answer, which stands until it has looked ahead; costs alone. */
-export function firstAnswerWay(): WayOfWorking {
-  return rankedWay('first answer', (situation) => rankChecks(situation, null));
+/** The program's advice, costs alone. */
+export function adviceWay(): WayOfWorking {
+  return rankedWay('this program', (situation) => rankChecks(situation, null));
 }
 
 /** What looks best one step ahead, as if no check were made after it. */

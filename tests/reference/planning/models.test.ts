@@ -29,7 +29,7 @@ const nameOf = (problem: TableProblem, action: Action): string =>
       ? problem.corrections[action.correction]!.id
       : problem.decisions[action.decision]!.id;
 
-/** Measured: by how many in 100 the first answer of this program costs more than the best plan; 0 where none is named. */
+/** Measured: by how many in 100 the rule of this program costs more than the best plan; 0 where none is named. */
 const ABOVE_OPTIMUM: Readonly<Record<string, number>> = {
   'm3-dependent-actions': 3.4,
   'm4a-wheel-end-road-test': 4.1,
@@ -103,7 +103,7 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
     else expect(rollout - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
   });
 
-  it('[PLA-39] [EVA-8] the first answer, followed, is as far above the optimum as SPEC says', () => {
+  it('[PLA-39] [EVA-8] the rule of this program, followed, is as far above the optimum as SPEC says', () => {
     const { cost } = evaluatePolicy(problem, advicePolicy(problem, model));
     const gap = (100 * (cost - expected.optimalCost)) / Math.abs(expected.optimalCost);
     expect(gap).toBeCloseTo(ABOVE_OPTIMUM[id] ?? 0, 1);
@@ -113,7 +113,7 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
 /** Models of many states take seconds to be solved anew: fewer truths. */
 const LARGE = /^m4|^m5/;
 
-it('[EVA-3] with numbers off by σ = .5 the program costs on average within 10 in 100 of the best plan', () => {
+it('[EVA-3] with numbers off by σ = .5 looking ahead costs on average within 10 in 100 of the best plan', () => {
   const excess = MODELS.map(({ id, model }) => {
     const problem = tableProblem(model);
     const ours = aheadPolicy(problem, model);

@@ -53,7 +53,7 @@ it('[PLA-33] no plan that was looked at costs less than the proven bound', () =>
   expect(lookAhead(situation(), null)).toEqual(ahead);
 });
 
-it('[PLA-33] the better answer is the cheapest in the end, or as good as it, and decides', () => {
+it('[PLA-33] the check named is the cheapest in the end, or as good as it, and a ranking by it has it first', () => {
   const ahead = lookAhead(situation(), null)!;
   const best = ahead.checks[ahead.best]!;
   const least = Math.min(...ahead.checks.map(({ cost }) => cost));

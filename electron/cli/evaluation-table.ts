@@ -7,6 +7,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
     'Small models: expected cost, exact. Disturbed: mean share above the optimum, over ' + `${times} truths each.`,
     line('', [
       'ours',
+      'ahead',
       'optimum',
       'one step',
       'rollout',
@@ -23,9 +24,17 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
     ]),
     ...rows.map((row) =>
       line(row.model, [
-        ...[row.ours, row.optimum, row.oneStep, row.rollout, row.information, row.taught, row.swapped, row.lot].map(
-          money,
-        ),
+        ...[
+          row.ours,
+          row.ahead,
+          row.optimum,
+          row.oneStep,
+          row.rollout,
+          row.information,
+          row.taught,
+          row.swapped,
+          row.lot,
+        ].map(money),
         row.checks.toFixed(1),
         row.wrongParts.toFixed(2),
         share(row.handedOver),

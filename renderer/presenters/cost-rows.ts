@@ -19,7 +19,12 @@ const WORKSHOP: readonly Omit<CostRow, 'usual'>[] = [
   {
     id: 'wrongPart',
     words: 'A wrong part',
-    about: 'a part that may not go back, a second visit, trust',
+    about: 'a part that may not go back, trust',
+  },
+  {
+    id: 'comeBack',
+    words: 'A complaint that comes back after a proof that seemed fine',
+    about: 'a second visit, a lost trip',
   },
 ];
 const OWNER: readonly Omit<CostRow, 'usual'>[] = [

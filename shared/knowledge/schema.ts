@@ -17,6 +17,13 @@ const when = v.record(id, v.pipe(v.array(layoutValue), v.minLength(1, 'at least 
 const bound = v.nullable(v.pipe(v.number(), v.finite('a finite number')));
 const range = v.tuple([bound, bound]);
 const prerequisite = v.strictObject({ check: id, results: v.pipe(v.array(id), v.minLength(1, 'at least one result')) });
+const trusted = v.pipe(
+  v.number(),
+  v.minValue(0.5, 'a share from 0.5, no better than a coin, to 1'),
+  v.maxValue(1, 'a share, at most 1'),
+);
+/** How far a proof is trusted where its tree does not say: one road test misses a fault that comes and goes. Judgement. */
+const PROOF_TRUST = { sensitivity: 0.9, specificity: 0.98 } as const;
 const fileName = v.pipe(v.string(), v.regex(/^[a-z0-9-]+\.svg$/, 'a plain .svg file name'));
 
 const result = v.strictObject({ id, label: text, says: v.optional(texts), range: v.optional(range) });
@@ -115,7 +122,17 @@ export const treeFile = v.strictObject({
       firedBy: v.optional(v.array(prerequisite), []),
     }),
   ),
-  proofs: v.array(v.strictObject({ after: v.string(), steps: texts, wait: text, minutes, access: id })),
+  proofs: v.array(
+    v.strictObject({
+      after: v.string(),
+      steps: texts,
+      wait: text,
+      minutes,
+      access: id,
+      sensitivity: v.optional(trusted, PROOF_TRUST.sensitivity),
+      specificity: v.optional(trusted, PROOF_TRUST.specificity),
+    }),
+  ),
   leadsTo: v.optional(
     v.array(v.strictObject({ complaint: id, when: text, firedBy: v.optional(v.array(prerequisite), []) })),
     [],

@@ -187,6 +187,9 @@ export interface Proof {
   readonly wait: string;
   readonly minutes: number;
   readonly access: string;
+  /** P(it shows the complaint | the fault is still there) and P(it shows none | the fault is gone). Judgement. */
+  readonly sensitivity: number;
+  readonly specificity: number;
 }
 
 /** "Look there as well": a sign that the fault may belong to another complaint. */

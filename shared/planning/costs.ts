@@ -3,9 +3,18 @@ import type { Costs } from './situation.ts';
 
 /**
  * Costs that hold until a person changes them: minutes, or their money's worth at the workshop's hourly rate. All
- * judgement. A wrong part is set to half a working day: a part that may not go back, a second visit, and trust. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
+ * judgement. A wrong part is set to half a working day: a part that may not go back, and trust; a complaint that comes back as well: a
+ * second visit, a lost trip. The threshold below which "drive and book" may be offered follows from them: tow / missDanger = .03.
  */
-const SHOP: Costs = { handOver: 960, wrongPart: 240, tow: 600, creep: 60, missDanger: 20_000, missDamage: 1_000 };
+const SHOP: Costs = {
+  handOver: 960,
+  wrongPart: 240,
+  comeBack: 240,
+  tow: 600,
+  creep: 60,
+  missDanger: 20_000,
+  missDamage: 1_000,
+};
 
 /**
  * Costs for a role. Handing over means that somebody else starts again: two working days of a second workshop, one when

@@ -64,7 +64,7 @@ export function tableProblem(model: TableModel): TableProblem {
     access,
     corrections,
     decisions,
-    verify: { cost: model.verify.cost, need: need(model.verify) },
+    verify: { cost: model.verify.cost, need: need(model.verify), again: 0 },
     closeAtEnd: model.closeAtEnd,
     wrongPart: 0,
   };

@@ -52,7 +52,7 @@ export function expand(
     there.cost +
     problem.verify.cost +
     tested.cost +
-    cured * close(tested.state) +
+    cured * (close(tested.state) + problem.verify.again) +
     (1 - cured) * problem.wrongPart;
   if (1 - cured <= 1e-12) return { cost, branches: [] };
   return {

@@ -12,11 +12,11 @@ export interface Problem<K> {
   readonly access: AccessGraph;
   readonly corrections: readonly CorrectionAction[];
   readonly checks: readonly CheckAction[];
-  /** Done after each correction; `null` when there is none. */
-  readonly verify: { readonly cost: number; readonly need: AccessNeed };
+  /** Done after each correction. `again`: what is added on average when the fault is gone and the proof says it is not. */
+  readonly verify: { readonly cost: number; readonly need: AccessNeed; readonly again: number };
   readonly decisions: readonly DecisionAction[];
   readonly closeAtEnd: boolean;
-  /** Added to a correction that did not end it. */
+  /** Added to a correction that did not end it, with what it costs on average that the proof misses it. */
   readonly wrongPart: number;
   belief(knowledge: K): Float64Array;
   /** Indices of checks not made yet that can be made. */

@@ -71,7 +71,9 @@ export function repairPlan(parts: PlanParts, belief: Float64Array, stage: Stage,
     const after = left <= negligible ? 0 : (left / reach) * value;
     const correction = space.correction[i]!;
     const corrected =
-      correction < 0 ? Infinity : space.cost[i]! + (cured / reach) * (space.closing[i]! - parts.wrongPart) + after;
+      correction < 0
+        ? Infinity
+        : space.cost[i]! + (cured / reach) * (space.closing[i]! + parts.verify.again - parts.wrongPart) + after;
     if (space.decided[i]! <= corrected) {
       value = space.decided[i]!;
       if (i === 0) first = { kind: 'decide', decision: space.decision[i]! };

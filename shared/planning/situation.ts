@@ -20,8 +20,10 @@ export interface CorrectionDone {
 export interface Costs {
   /** Flat cost of giving the job to someone else (call-out, second diagnosis, waiting). */
   readonly handOver: number;
-  /** Added to a correction that did not end it: trust, return trip, part that may not go back. */
+  /** Added to a correction that did not end it: trust, a part that may not go back. */
   readonly wrongPart: number;
+  /** A complaint that comes back on the road after a proof that seemed fine. */
+  readonly comeBack: number;
   /** Owner: being towed when it was not needed. */
   readonly tow: number;
   /** Owner: creeping to a safe place and calling from there when it was not needed. */

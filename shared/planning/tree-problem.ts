@@ -11,6 +11,7 @@ import type { Cause, Check } from '../knowledge/tree.ts';
 import { maskOf, needOf, vocabularyGraph, type AccessGraph } from './access.ts';
 import { driveLosses } from './drive-loss.ts';
 import type { ActNow, CheckAction, CorrectionAction, DecisionAction, Problem, Stage } from './problem.ts';
+import { generalProof, proofRisk } from './proof.ts';
 import { bestDecision, repairPlan, type PlanParts } from './repair-plan.ts';
 import type { Situation } from './situation.ts';
 import { standing } from './standing.ts';
@@ -40,7 +41,8 @@ export const LEAST_CORRECTION = 15;
 
 /**
  * The problem of a situation. Corrections cure exactly their cause and cost their mean hours, less the opening that the
- * access then adds again; the proof follows each, and the wrong-part allowance is added when it did not end the matter. Handing over costs its flat price and
+ * access then adds again; the proof follows each, with what it costs that a proof can be wrong, and the wrong-part allowance is
+ * added when it did not end the matter. Handing over costs its flat price and
  * the correction all the same, since somebody has to do it. An owner corrects nothing: what ends the matter is the drive
  * decision, and after it the workshop's own search, which somebody pays for.
  *
@@ -152,14 +154,15 @@ function fixedParts(situation: Situation, model: BeliefModel): FixedParts {
       (_, c) => costs.handOver + (causesOf[c] ? correctionMinutes(causesOf[c]) : meanCorrection),
     ),
   };
-  const proof = tree.proofs.find(({ after }) => after === '*') ?? tree.proofs[0];
+  const proof = generalProof(tree);
+  const risk = proofRisk(proof, costs);
   const parts: PlanParts = {
     access,
     corrections,
     decisions: [handOver],
-    verify: { cost: proof?.minutes ?? 0, need: need(proof?.access ?? 'parked') },
+    verify: { cost: proof.minutes, need: need(proof.access), again: risk.again },
     closeAtEnd: true,
-    wrongPart: costs.wrongPart,
+    wrongPart: costs.wrongPart + risk.missed,
   };
   const checks = tree.checks.map((check): CheckAction => ({
     id: check.id,

@@ -1,5 +1,5 @@
 import { defaultCosts } from '../planning/costs.ts';
-import { scoreWay, taughtWay, work, type WayOfWorking } from '../planning/evaluation/index.ts';
+import { scoreWay, taughtWay, work, type Outcome, type WayOfWorking } from '../planning/evaluation/index.ts';
 import { coachOf, drawExercise } from './exercise.ts';
 import { usualLayout } from './layouts.ts';
 import { workThrough } from './orders.ts';
@@ -52,12 +52,15 @@ export function agreementOf(
     );
     const { bill } = workThrough(exercise, way);
     const coach = coachOf(exercise);
-    largestGap = Math.max(largestGap, Math.abs(bill - work(coach, way, tree, vocabulary, PRACTICE_ROLE, costs).cost));
+    largestGap = Math.max(
+      largestGap,
+      Math.abs(bill - truthful(work(coach, way, tree, vocabulary, PRACTICE_ROLE, costs))),
+    );
     bills.push(bill);
-    more.push(work(coach, taught, tree, vocabulary, PRACTICE_ROLE, costs).cost - bill);
+    more.push(truthful(work(coach, taught, tree, vocabulary, PRACTICE_ROLE, costs)) - bill);
   }
   const practice = meanOf(bills);
-  const { cost, costError } = scoreWay(way, tree, vocabulary, {
+  const { cost, proofRisks, costError } = scoreWay(way, tree, vocabulary, {
     coaches: options.coaches,
     seed: options.seed,
     who: PRACTICE_ROLE,
@@ -66,11 +69,16 @@ export function agreementOf(
   return {
     exercises: options.exercises,
     practice,
-    evaluation: { mean: cost, error: costError },
+    evaluation: { mean: cost - proofRisks, error: costError },
     largestGap,
-    z: (practice.mean - cost) / Math.hypot(practice.error, costError),
+    z: (practice.mean - cost + proofRisks) / Math.hypot(practice.error, costError),
     taughtMore: meanOf(more),
   };
+}
+
+/** A proof in practice tells the truth: what the evaluation charges because one may not is left out. */
+function truthful({ cost, proofRisks }: Outcome): number {
+  return cost - proofRisks;
 }
 
 function meanOf(values: readonly number[]): Mean {

@@ -42,7 +42,7 @@ export function worthOf(ranking: Ranking, what: Move): number | null {
     there.cost +
     problem.verify.cost +
     tested.cost +
-    cured * closingCost(access, tested.state) +
-    (1 - cured) * after;
+    cured * (closingCost(access, tested.state) + problem.verify.again) +
+    (1 - cured) * (problem.wrongPart + after);
   return actNow.cost - cost;
 }

@@ -216,7 +216,7 @@ function isOfComplaint(event: VisitEvent): event is ComplaintLogEvent {
 }
 
 function isCost(name: string): name is keyof Costs {
-  return ['handOver', 'wrongPart', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);
+  return ['handOver', 'wrongPart', 'comeBack', 'tow', 'creep', 'missDanger', 'missDamage'].includes(name);
 }
 
 function phaseOf(value: SnapshotFrom<typeof complaintMachine>['value']): ComplaintPhase {

@@ -13,7 +13,7 @@ import {
   type KeptEvaluation,
 } from '../../shared/planning/evaluation/index.ts';
 import { solveExactly } from '../../shared/planning/exact.ts';
-import { advicePolicy } from '../../shared/planning/evaluation/model-ways.ts';
+import { advicePolicy, aheadPolicy } from '../../shared/planning/evaluation/model-ways.ts';
 import { evaluatePolicy } from '../../shared/planning/policy.ts';
 import { tableProblem } from '../../shared/planning/model-problem.ts';
 
@@ -61,11 +61,12 @@ describe('the kept evaluation', () => {
       expect(now.right).toBeCloseTo(then.right, 4);
       expect(now.wrongParts).toBeCloseTo(then.wrongParts, 4);
     }
-    for (const { model: id, ours, optimum } of kept.models.filter((each) => /^m[12378]-/.test(each.model))) {
+    for (const { model: id, ours, ahead, optimum } of kept.models.filter((each) => /^m[12378]-/.test(each.model))) {
       const { model } = MODELS.find((each) => each.id === id)!;
       const problem = tableProblem(model);
       expect(solveExactly(problem).cost).toBeCloseTo(optimum, 3);
       expect(evaluatePolicy(problem, advicePolicy(problem, model)).cost).toBeCloseTo(ours, 3);
+      expect(evaluatePolicy(problem, aheadPolicy(problem, model)).cost).toBeCloseTo(ahead, 3);
     }
     expect(kept.models.length).toBe(MODELS.length);
   });

@@ -1,5 +1,6 @@
-import { mutualInformation } from '../../inference/index.ts';
-import { closingCost, move } from '../access.ts';
+import { entropyOf, mutualInformation } from '../../inference/index.ts';
+import { accessMinutes, closingCost, move } from '../access.ts';
+import { worthOfCheck } from '../one-step.ts';
 import type { ActNow, PlanStep } from '../problem.ts';
 import { repairPlan, type PlanParts } from '../repair-plan.ts';
 import { beliefAfter, isOpen, learned, sharesOf, type FarState, type FarTables } from './far-tables.ts';
@@ -53,26 +54,31 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
 
   const baseStep = (state: FarState, act: ActNow): FarStep => {
     let best: FarStep = act.first;
-    let least = act.cost - 1e-9;
-    const floor = dot(state.belief, certain(state.access, state.failed));
+    let most = 1e-9;
+    const knowing = act.cost - dot(state.belief, certain(state.access, state.failed));
+    const open = entropyOf(state.belief);
     // No check that costs more than knowing everything would save can pay.
-    for (const { check } of shortlist(tables, parts, state, depth.width, act.cost - floor)) {
-      const there = move(access, state.access, tables.need[check]!);
+    for (const { check, bits } of shortlist(tables, parts, state, depth.width, knowing)) {
+      const need = tables.need[check]!;
+      const there = move(access, state.access, need);
       const then = { access: there.state, failed: state.failed };
       const known = certain(then.access, then.failed);
+      const minutes = tables.cost[check]! + (parts.closeAtEnd ? accessMinutes(access, state.access, need) : there.cost);
+      const ofShare = worthOfCheck(-Infinity, { bits, open, knowing, cost: minutes });
       let cost = tables.cost[check]! + there.cost;
       // What is left costs at least what it would if the cause were known; that is linear in the belief.
       let rest = dot(state.belief, known);
       const share = sharesOf(tables, state, check);
       let done = 0;
-      for (; done < share.length && cost + rest < least; done++) {
+      for (; done < share.length && act.cost - cost - rest > Math.max(most, ofShare); done++) {
         if (share[done]! <= 1e-9) continue;
         const belief = beliefAfter(tables, state, check, done);
         cost += share[done]! * repairPlan(parts, belief, then, SMALL).cost;
         rest -= share[done]! * dot(belief, known);
       }
-      if (done === share.length && cost < least) {
-        least = cost - 1e-9;
+      const worth = Math.max(done === share.length ? act.cost - cost : -Infinity, ofShare);
+      if (worth > most + 1e-9) {
+        most = worth;
         best = { kind: 'check', check };
       }
     }
@@ -94,8 +100,30 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
     return made;
   };
 
+  /** Cost from a state that is not followed further: acting now, less what the best check is worth by its share. */
+  const guess = (state: FarState): number => {
+    const act = repairPlan(parts, state.belief, state, SMALL).cost;
+    const knowing = act - dot(state.belief, certain(state.access, state.failed));
+    if (knowing < 5) return act;
+    const open = entropyOf(state.belief);
+    let most = 0;
+    for (let check = 0; check < tables.rows.length; check++) {
+      if (!isOpen(tables, state, check)) continue;
+      const need = tables.need[check]!;
+      const minutes =
+        tables.cost[check]! +
+        (parts.closeAtEnd ? accessMinutes(access, state.access, need) : move(access, state.access, need).cost);
+      if (minutes >= knowing - most) continue;
+      most = Math.max(
+        most,
+        worthOfCheck(0, { bits: mutualInformation(state.belief, tables.rows[check]!), open, knowing, cost: minutes }),
+      );
+    }
+    return act - most;
+  };
+
   const value = (state: FarState, reach: number): number => {
-    if (reach < depth.leastReach) return repairPlan(parts, state.belief, state, SMALL).cost;
+    if (reach < depth.leastReach) return guess(state);
     const key = keyOf(state);
     const before = values.get(key);
     if (before && before.reach >= reach) return before.value;
@@ -133,7 +161,7 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
       there.cost +
       parts.verify.cost +
       tested.cost +
-      cured * close(tested.state) +
+      cured * (close(tested.state) + parts.verify.again) +
       left * parts.wrongPart;
     if (left < 1e-9) return cost;
     for (let c = 0; c < belief.length; c++) belief[c]! /= left;

@@ -53,14 +53,15 @@ export function lookAhead(
   }));
   const { first } = actNow;
   const sure = first.kind === 'correct' ? problem.belief(problem.start)[first.correction]! : 0;
-  const best = bestOf(checks, act, ruleChoice(ranking), sure >= SURE ? 0 : LOOK_ONCE_MORE);
+  const most = act * (1 + (sure >= SURE ? 0 : LOOK_ONCE_MORE));
+  const best = bestOf(checks, most, ruleChoice(ranking));
   return { checks, act, best, bound };
 }
 
-/** The check with the least cost, or acting; the one-step rule's own choice when it is as good. */
-function bestOf(checks: LookedAhead['checks'], act: number, rule: string | null, patience: number): number {
+/** The check with the least cost, where it is below `most`; the first answer's own choice when it is as good. */
+function bestOf(checks: LookedAhead['checks'], most: number, rule: string | null): number {
   let best = -1;
-  let least = act * (1 + patience);
+  let least = most;
   checks.forEach(({ cost }, i) => {
     if (cost < least) {
       least = cost;

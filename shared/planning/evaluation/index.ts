@@ -1,5 +1,6 @@
 export { coachWith, drawCoach, drawCoachOn, drawTwoFaults, layoutFor, type SimulatedCoach } from './coach.ts';
 export { figuresMark, type KeptEvaluation, type KeptTree } from './kept.ts';
+export { disturbedTree } from './disturbed.ts';
 export { leastCost, type LeastCost } from './least-cost.ts';
 export { excessWhenDisturbed, modelRow, SIGMAS, type ModelRow, type NamedModel } from './model-report.ts';
 export { treeRow, type Counts, type TreeRow, type WayScore } from './tree-report.ts';

@@ -75,7 +75,7 @@ function boundFor(tree: Tree, vocabulary: Vocabulary, layout: Layout, share: Flo
   /** First step → cost at the least, for each cause: the wrong correction with its proof, then the right one. */
   const turns = live.map(({ id }, i) => [
     ...problem.corrections.map((first) =>
-      first.id === id ? whenKnown[i]! : whenKnown[i]! + first.cost + problem.verify.cost + costs.wrongPart,
+      first.id === id ? whenKnown[i]! : whenKnown[i]! + first.cost + problem.verify.cost + problem.wrongPart,
     ),
     costs.handOver + minutes(id),
   ]);

@@ -4,6 +4,7 @@ import { evaluatePolicy, oneStepPolicy, repairsOnlyPolicy, rolloutPolicy, type P
 import { disturbedModel } from './disturbed.ts';
 import {
   advicePolicy,
+  aheadPolicy,
   costByLot,
   flowchartPolicy,
   informationPolicy,
@@ -24,6 +25,8 @@ export interface ModelRow {
   readonly model: string;
   /** What the program does: its rule for the next check (PLA-39), followed. */
   readonly ours: number;
+  /** One step of policy improvement on that rule. */
+  readonly ahead: number;
   readonly optimum: number;
   readonly oneStep: number;
   readonly rollout: number;
@@ -53,6 +56,7 @@ export function modelRow({ id, model, flowchart }: NamedModel, times: number, se
   return {
     model: id,
     ours: ours.cost,
+    ahead: cost(aheadPolicy(problem, model)),
     optimum: solveExactly(problem).cost,
     oneStep: cost(base),
     rollout: cost(rolloutPolicy(problem, base)),

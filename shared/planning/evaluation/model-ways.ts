@@ -2,7 +2,15 @@ import { entropyOf, indexOfMax, mutualInformation } from '../../inference/index.
 import { accessMinutes, move } from '../access.ts';
 import type { TableModel, TableProblem } from '../model-problem.ts';
 import { checkCost, worthOfCheck } from '../one-step.ts';
-import { expand, keyOf, repairsOnlyPolicy, type Action, type Policy, type TableState } from '../policy.ts';
+import {
+  expand,
+  keyOf,
+  repairsOnlyPolicy,
+  rolloutPolicy,
+  type Action,
+  type Policy,
+  type TableState,
+} from '../policy.ts';
 import { bestDecision, curedShare } from '../repair-plan.ts';
 import { TELLS, TOLD_ENOUGH } from './told-enough.ts';
 
@@ -57,6 +65,11 @@ export function advicePolicy(problem: TableProblem, model: TableModel): Policy {
     }
     return best < 0 ? actNow.first : { kind: 'check', check: best };
   };
+}
+
+/** Looking ahead: what costs least in the end when the rule of this program is followed after it. */
+export function aheadPolicy(problem: TableProblem, model: TableModel): Policy {
+  return rolloutPolicy(problem, advicePolicy(problem, model));
 }
 
 /**

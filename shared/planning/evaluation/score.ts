@@ -18,6 +18,8 @@ export interface Score {
   readonly costError: number;
   readonly checks: number;
   readonly wrongParts: number;
+  /** The part of `cost` that is expected, not drawn: proofs that can be wrong. */
+  readonly proofRisks: number;
   readonly handedOver: number;
   /** True cause → concluded cause → how often. */
   readonly confusion: ReadonlyMap<string, ReadonlyMap<string, number>>;
@@ -71,6 +73,7 @@ export function scoreWay(
     costError: Math.sqrt(variance / outcomes.length),
     checks: mean((outcome) => outcome.checks),
     wrongParts: mean((outcome) => outcome.wrongParts),
+    proofRisks: mean((outcome) => outcome.proofRisks),
     handedOver: mean(({ cured }) => Number(!cured)),
     confusion,
   };

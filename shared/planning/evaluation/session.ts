@@ -7,7 +7,8 @@ import { wordsAtHand } from '../blocked.ts';
 import { isMet } from '../clear-result.ts';
 import type { CorrectionDone, Costs, Situation } from '../situation.ts';
 import { correctionMinutes } from '../tree-problem.ts';
-import { correctionAccess, correctionAlone, generalProof } from '../work-costs.ts';
+import { generalProof, proofRisk } from '../proof.ts';
+import { correctionAccess, correctionAlone } from '../work-costs.ts';
 import type { SimulatedCoach } from './coach.ts';
 
 /** What a way of working does next. */
@@ -32,9 +33,14 @@ export interface Outcome {
   readonly cost: number;
   readonly checks: number;
   readonly wrongParts: number;
+  /** The part of `cost` that is expected, not drawn: proofs that miss a fault or doubt a cure. */
+  readonly proofRisks: number;
 }
 
-/** Corrections are proven by the tree's first general proof; a proof is taken to tell the truth. */
+/**
+ * Corrections are proven by the tree's first general proof. What it costs that a proof can be wrong is charged as its expectation:
+ * the fault that was missed shows itself on the road, and the work goes on from there.
+ */
 export function work(
   coach: SimulatedCoach,
   way: WayOfWorking,
@@ -45,10 +51,12 @@ export function work(
 ): Outcome {
   const graph = vocabularyGraph(vocabulary.access);
   const proof = generalProof(tree);
+  const risk = proofRisk(proof, costs);
   let open = 0;
   let cost = 0;
   let checkMinutes = 0;
   let wrongParts = 0;
+  let proofRisks = 0;
   let concluded: string | null = null;
   const findings: Finding[] = [];
   const corrections: CorrectionDone[] = [];
@@ -105,6 +113,7 @@ export function work(
         cost,
         checks: findings.length,
         wrongParts,
+        proofRisks,
       };
     }
     concluded ??= step.cause;
@@ -114,6 +123,8 @@ export function work(
     const bad = faults.includes(step.cause) && !corrected.has(step.cause);
     if (bad) corrected.add(step.cause);
     const cured = corrected.size === faults.length;
+    cost += cured ? risk.again : risk.missed;
+    proofRisks += cured ? risk.again : risk.missed;
     if (cured)
       return {
         concluded,
@@ -123,6 +134,7 @@ export function work(
         cost: cost + closingCost(graph, open),
         checks: findings.length,
         wrongParts,
+        proofRisks,
       };
     if (!bad) {
       wrongParts += 1;

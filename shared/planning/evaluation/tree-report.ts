@@ -63,8 +63,8 @@ export function treeRow(tree: Tree, vocabulary: Vocabulary, { coaches, beside, a
   ];
   const score = (...of: Parameters<typeof scoreWay>): WayScore => {
     // The confusion table is a Map and too long to keep.
-    const { way, coaches, right, checkMinutes, cost, costError, checks, wrongParts, handedOver } = scoreWay(...of);
-    return { way, coaches, right, checkMinutes, cost, costError, checks, wrongParts, handedOver };
+    const { confusion: _, ...rest } = scoreWay(...of);
+    return rest;
   };
   const likeliest = tree.causes.reduce((a, b) => (b.weight > a.weight ? b : a)).id;
   const file = withoutCause(tree, likeliest);

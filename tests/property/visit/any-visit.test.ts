@@ -99,7 +99,7 @@ function happens(
       1,
       () => ({
         kind: 'cost.set',
-        cost: oneOf(['tow', 'missDanger', 'wrongPart']),
+        cost: oneOf(['tow', 'missDanger', 'wrongPart', 'comeBack']),
         minutes: Math.floor(random() * 9e3),
       }),
     ],

@@ -3,13 +3,17 @@ import { solveExactly } from '../../../shared/planning/exact.ts';
 import { tableProblem, type TableProblem } from '../../../shared/planning/model-problem.ts';
 import {
   evaluatePolicy,
+  expand,
   oneStepPolicy,
   repairsOnlyPolicy,
   rolloutPolicy,
   type Action,
+  type Policy,
+  type TableState,
 } from '../../../shared/planning/policy.ts';
 import {
   advicePolicy,
+  aheadPolicy,
   costByLot,
   flowchartPolicy,
   informationPolicy,
@@ -89,7 +93,11 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
     if (flowchart) expect(solution.cost).toBeLessThanOrEqual(ours['authoredFlowchart']! + 1e-9);
   });
 
-  it('[PLA-4] the rollout is within 2 in 100 of the optimum, but for the model that is built against it', () => {
+  it('[PLA-4] looking ahead is within 2 in 100 of the optimum and no dearer than the flowchart of the model', () => {
+    const ours = evaluatePolicy(problem, aheadPolicy(problem, model)).cost;
+    expect(ours - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
+    if (flowchart) expect(ours).toBeLessThanOrEqual(expected.policies['authoredFlowchart']!.cost + 1e-9);
+    // From a rule of one step alone it is not: m11 is built so that both must fail.
     const rollout = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem))).cost;
     if (id === 'm11-two-step-trap') expect(rollout).toBeCloseTo(7, 9);
     else expect(rollout - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
@@ -102,17 +110,50 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   });
 });
 
-/** Two models are traps in which a hundredth decides between two plans: numbers that far off must cost there. */
-const TRAPS = ['m10-one-step-trap', 'm11-two-step-trap'];
-/** Large models take seconds to be solved anew; the kept evaluation has them. */
-const SMALL = MODELS.filter(({ id }) => !/^m4|^m5/.test(id) && !TRAPS.includes(id));
+/** Models of many states take seconds to be solved anew: fewer truths. */
+const LARGE = /^m4|^m5/;
 
-it('[EVA-3] with numbers off by σ = .5 the plan of the file costs on average within 10 in 100 of the optimum', () => {
-  const excess = SMALL.map(({ model }) =>
-    excessWhenDisturbed(model, solveExactly(tableProblem(model)).policy, 0.5, 6, 31),
-  );
-  const mean = excess.reduce((sum, each) => sum + each, 0) / excess.length;
-  expect(excess.length).toBe(8);
+it('[EVA-3] with numbers off by σ = .5 looking ahead costs on average within 10 in 100 of the best plan', () => {
+  const excess = MODELS.map(({ id, model }) => {
+    const problem = tableProblem(model);
+    const ours = aheadPolicy(problem, model);
+    return excessWhenDisturbed(model, ours, 0.5, LARGE.test(id) ? 1 : 8, 31);
+  });
   for (const each of excess) expect(each).toBeGreaterThanOrEqual(-1e-9);
-  expect(mean).toBeLessThan(0.1);
+  expect(excess.reduce((sum, each) => sum + each, 0) / excess.length).toBeLessThan(0.1);
+});
+
+/**
+ * P(cause present and unsafe advice) of a policy on the roadside model: driving on with any of the three, or limping without
+ * tightening when the nuts are loose.
+ */
+function misses(policy: Policy): Record<'wheel_nuts' | 'bearing' | 'drag', number> {
+  const { model } = MODELS.find(({ id }) => id === 'm6-roadside-triage')!;
+  const problem = tableProblem(model);
+  const unsafe = { wheel_nuts: ['drive_on', 'limp_to_workshop'], bearing: ['drive_on'], drag: ['drive_on'] };
+  const missed = { wheel_nuts: 0, bearing: 0, drag: 0 };
+  const walk = (state: TableState, reach: number): void => {
+    const action = policy(state);
+    for (const { share, next } of expand(problem, state, action).branches) walk(next, reach * share);
+    if (action.kind !== 'decide') return;
+    const belief = problem.belief(state);
+    for (const cause of ['wheel_nuts', 'bearing', 'drag'] as const)
+      if (unsafe[cause].includes(model.decisions[action.decision]!.id))
+        missed[cause] += reach * belief[model.causes.findIndex(({ id }) => id === cause)]!;
+  };
+  walk({ ...problem.start, access: 0 }, 1);
+  return missed;
+}
+
+// Values of the optimum and of one step: the reference solver's decision shares on this model, to five digits.
+it('[PLA-4] roadside: the best plan misses a danger as seldom as the reference solver found, and no other plan in 1 of 1000', () => {
+  const { model } = MODELS.find(({ id }) => id === 'm6-roadside-triage')!;
+  const problem = tableProblem(model);
+  const best = misses(solveExactly(problem).policy);
+  expect(best.wheel_nuts).toBeCloseTo(0.00018, 5);
+  expect(best.bearing).toBeCloseTo(0.00022, 5);
+  expect(best.drag).toBeCloseTo(0.00003, 5);
+  expect(misses(oneStepPolicy(problem))).toEqual({ wheel_nuts: 0, bearing: 0, drag: 0 });
+  for (const policy of [advicePolicy(problem, model), aheadPolicy(problem, model)])
+    expect(Math.max(...Object.values(misses(policy)))).toBeLessThan(0.001);
 });

@@ -119,6 +119,8 @@ const TREE: Tree = tree(
         wait: 'quiet on the same stretch after 500 miles',
         minutes: 45,
         access: 'parked',
+        sensitivity: 0.9,
+        specificity: 0.98,
       },
       {
         after: '*',
@@ -126,6 +128,8 @@ const TREE: Tree = tree(
         wait: 'quiet on the same stretch',
         minutes: 30,
         access: 'parked',
+        sensitivity: 0.9,
+        specificity: 0.98,
       },
     ],
   },

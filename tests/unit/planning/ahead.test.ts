@@ -53,6 +53,19 @@ it('[PLA-33] no plan that was looked at costs less than the proven bound', () =>
   expect(lookAhead(situation(), null)).toEqual(ahead);
 });
 
+it('[PLA-33] the check named is the cheapest in the end, or as good as it, and a ranking by it has it first', () => {
+  const ahead = lookAhead(situation(), null)!;
+  const best = ahead.checks[ahead.best]!;
+  const least = Math.min(...ahead.checks.map(({ cost }) => cost));
+  expect(best.cost - least).toBeLessThanOrEqual(Math.max(1, 0.01 * least));
+  expect(least).toBeLessThan(ahead.act);
+  const ranked = rankChecks(situation(), null, ahead);
+  expect(ranked.stop).toMatchObject({ kind: 'check', option: { check: best.check } });
+  // Another one at the head, as if it had come out cheaper, decides as well.
+  const other = ahead.checks.findIndex((_, i) => i !== ahead.best);
+  expect(rankChecks(situation(), null, { ...ahead, best: other }).options[0]!.check).toBe(ahead.checks[other]!.check);
+});
+
 it('[PLA-34] for an owner, who corrects nothing, nothing is looked ahead', () => {
   expect(lookAhead({ ...situation(), who: 'owner-no-tools', costs: defaultCosts('owner-no-tools') }, null)).toBeNull();
 });

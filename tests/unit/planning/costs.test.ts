@@ -13,6 +13,7 @@ const minutes = fc.oneof(fc.constant(0), fc.integer({ min: 1, max: 48_000 }));
 const anyCosts: fc.Arbitrary<Costs> = fc.record({
   handOver: minutes,
   wrongPart: minutes,
+  comeBack: minutes,
   tow: minutes,
   creep: minutes,
   missDanger: minutes,

@@ -60,7 +60,7 @@ export function tree(causes: readonly Cause[], checks: readonly Check[], more: P
     checks,
     teaching: [],
     stopRules: [],
-    proofs: [{ after: '*', steps: [], wait: '', minutes: 10, access: 'parked' }],
+    proofs: [{ after: '*', steps: [], wait: '', minutes: 10, access: 'parked', sensitivity: 1, specificity: 1 }],
     leadsTo: [],
     wrongDiagnoses: [],
     exceptions: [],

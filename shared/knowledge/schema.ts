@@ -19,7 +19,14 @@ const range = v.tuple([bound, bound]);
 const prerequisite = v.strictObject({ check: id, results: v.pipe(v.array(id), v.minLength(1, 'at least one result')) });
 const fileName = v.pipe(v.string(), v.regex(/^[a-z0-9-]+\.svg$/, 'a plain .svg file name'));
 
-const result = v.strictObject({ id, label: text, says: v.optional(texts), range: v.optional(range) });
+const result = v.strictObject({
+  id,
+  label: text,
+  /** Asks for the place. */
+  where: v.optional(v.literal(true)),
+  says: v.optional(texts),
+  range: v.optional(range),
+});
 const measure = v.strictObject({ unit: text, of: v.optional(v.string(), ''), instrument: id });
 
 /** The calculation that makes the reading from raw observations, and what the check settles beforehand. */

@@ -1,3 +1,4 @@
+import { roundOf } from './rounds.ts';
 import type { TrailFinding } from './state.ts';
 
 /** Findings that read as one line: a single one, or those of one check at several places. */
@@ -10,8 +11,8 @@ export interface TrailLine {
 }
 
 /**
- * A trail with the places of a check on one line: findings of one check, one after another, each at a place of its own, by
- * the same person on the same day. A place that is looked at again begins a line of its own.
+ * A trail with the places of a check on one line: findings of one check, one after another, each at a place of its own, in
+ * one round or by the same person on the same day. A place that is looked at again begins a line of its own.
  */
 export function trailLines(trail: readonly TrailFinding[]): TrailLine[] {
   const lines: TrailFinding[][] = [];
@@ -23,14 +24,16 @@ export function trailLines(trail: readonly TrailFinding[]): TrailLine[] {
   return lines.map((findings) => ({ id: findings[0]!.id, check: findings[0]!.check, findings }));
 }
 
-function joins(line: readonly TrailFinding[], { check, site, by, from, at }: TrailFinding): boolean {
+function joins(line: readonly TrailFinding[], { id, check, site, by, from, at }: TrailFinding): boolean {
   const first = line[0]!;
+  const together =
+    (first.by === by && first.at.slice(0, 10) === at.slice(0, 10)) ||
+    (roundOf(id) !== null && roundOf(first.id) === roundOf(id));
   return (
     site !== undefined &&
+    together &&
     first.check === check &&
-    first.by === by &&
     first.from === from &&
-    first.at.slice(0, 10) === at.slice(0, 10) &&
     line.every((each) => each.site !== undefined && each.site !== site)
   );
 }

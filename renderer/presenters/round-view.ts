@@ -1,5 +1,5 @@
 /** A round of one check over the places of this coach: what is filled in, and which place stands out. */
-import { inHundred, standingOut, type Finding } from '../../shared/inference/index.ts';
+import { inHundred, readBands, standingOut, type Finding } from '../../shared/inference/index.ts';
 import { placesOn, type Check } from '../../shared/knowledge/index.ts';
 import { beliefNow, type Situation } from '../../shared/planning/index.ts';
 import { formatQuantity, type UnitSystem } from '../../shared/units/index.ts';
@@ -137,16 +137,23 @@ export function roundSaid(
       `No place stands out by its result. Farthest from the middle: ${where([counts])}.${between}${earlier}`,
     );
   if (why === 'alike') return plain(`No place stands out: all say the same, and that counts once.${between}${earlier}`);
-  const what = counts.value.kind === 'reading' ? inUnit(counts.value.value) : labelOf(check, counts);
+  const read = counts.value.kind === 'reading' ? ` (${inUnit(counts.value.value)})` : '';
   return {
-    words: `${capital(where(odd))} ${odd.length === 1 ? 'stands' : 'stand'} out: “${what}” is the least to be expected, about ${inHundred(share)} in 100 looks before anything is known.${between}${earlier}`,
+    words: `${capital(where(odd))} ${odd.length === 1 ? 'stands' : 'stand'} out: “${labelOf(check, counts)}”${read} is the least to be expected, about ${inHundred(share)} in 100 looks before anything is known.${between}${earlier}`,
     odd: odd.flatMap(({ site }) => (now.some((finding) => finding.site === site) ? (site ?? []) : [])),
     first,
   };
 }
 
 function labelOf(check: Check, { value }: Finding): string {
-  const id = value.kind === 'result' ? value.result : value.kind === 'not-sure' ? value.leaning : undefined;
+  const id =
+    value.kind === 'result'
+      ? value.result
+      : value.kind === 'reading'
+        ? readBands(check, value.value, value.uncertainty, value.range).result
+        : value.kind === 'not-sure'
+          ? value.leaning
+          : undefined;
   return check.results.find((result) => result.id === id)?.label ?? 'not sure';
 }
 

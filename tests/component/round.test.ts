@@ -1,7 +1,18 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/svelte';
 import { describe, expect, test } from 'vitest';
 import { readEvent, replay } from '../../shared/visit/index.ts';
-import { changedFrom, checkOf, chosen, COMPLAINT, heading, loaded, openWalk, written, type Walk } from './walk.ts';
+import {
+  changedFrom,
+  checkOf,
+  chosen,
+  COMPLAINT,
+  heading,
+  loaded,
+  openWalk,
+  written,
+  type Entry,
+  type Walk,
+} from './walk.ts';
 import { openWindow, press } from './window.ts';
 
 const GROWL = 'growl-through-floor-at-speed';
@@ -21,10 +32,7 @@ const said = (): string =>
   [...screen.getByRole('region', { name: 'One result a place' }).querySelectorAll('[role=status]')]
     .map(({ textContent }) => textContent)
     .join();
-const recorded = (
-  walk: Walk,
-): readonly { readonly site?: unknown; readonly value?: unknown; readonly finding?: unknown }[] =>
-  walk.log().filter(({ kind }) => kind === 'finding.recorded');
+const recorded = (walk: Walk): readonly Entry[] => walk.log().filter(({ kind }) => kind === 'finding.recorded');
 /** The complaint as the log on the disk makes it. */
 async function complaintOf(walk: Walk, tree: string) {
   const known = await loaded(walk.host, tree);
@@ -110,7 +118,9 @@ describe('one result a place', () => {
     expect((await screen.findByRole('alert')).textContent).toContain('look at left drive first');
     expect(reading('left drive').getAttribute('aria-invalid')).toBe('true');
     await fireEvent.input(reading('left drive'), { target: { value: '0.6' } });
-    expect(said()).toMatch(/^Left drive stands out: “0\.6 in” is the least .*The middle of all is −0\.5 in\./);
+    expect(said()).toMatch(
+      /^Left drive stands out: “a quarter inch or more past it” \(0\.6 in\) is the least .*The middle of all is −0\.5 in\./,
+    );
     walk.host.refusal = 'The disk is full.';
     await fireEvent.click(screen.getByRole('button', { name: /record all of it/i }));
     expect((await screen.findByRole('alert')).textContent).toContain('The disk is full.');
@@ -130,7 +140,7 @@ describe('one result a place', () => {
     await fireEvent.click(screen.getByRole('button', { name: /record all of it/i }));
     await changedFrom(check.name);
     expect(recorded(walk).map(({ site }) => site)).toEqual(['left drive', 'left front', 'right front']);
-    expect(recorded(walk)[0]?.value).toEqual({ kind: 'reading', reading: { value: 0.6, unit: 'in' } });
+    expect(recorded(walk)[0]?.['value']).toEqual({ kind: 'reading', reading: { value: 0.6, unit: 'in' } });
   });
 
   test('a result whose words name no place asks for it; then it is recorded with the place', async () => {

@@ -1,7 +1,7 @@
 /** A round of one check over the places of this coach: what is filled in, and which place stands out. */
 import { inHundred, readBands, standingOut, type Finding } from '../../shared/inference/index.ts';
 import { placesOn, type Check } from '../../shared/knowledge/index.ts';
-import { beliefNow, type Situation } from '../../shared/planning/index.ts';
+import { beliefNow, blockedAgain, type DriveVerdict, type Situation } from '../../shared/planning/index.ts';
 import { formatQuantity, type UnitSystem } from '../../shared/units/index.ts';
 import { findingValue, valueWords, type RoundEntry, type TrailFinding } from '../../shared/visit/index.ts';
 import { parseReading } from './judged-reading.ts';
@@ -47,6 +47,18 @@ function isEmpty({ pick, text }: RoundField): boolean {
 /** The places of a check on this coach; none when it is done once. */
 export function placesOf({ site }: Check, { layout }: Pick<Situation, 'layout'>): readonly string[] {
   return site === undefined ? [] : placesOn(site, layout);
+}
+
+/** Places of a check that was made at some of them and can be made at the others as things stand; none otherwise. */
+export function placesLeft(
+  check: Check,
+  trail: readonly TrailFinding[],
+  situation: Situation,
+  verdict: DriveVerdict,
+): readonly string[] {
+  const made = trail.flatMap(({ check: of, site }) => (of === check.id ? (site ?? []) : []));
+  if (made.length === 0 || blockedAgain(check, situation, verdict)) return [];
+  return placesOf(check, situation).filter((place) => !made.includes(place));
 }
 
 /** Results that a row offers: all, or of a measuring check those that are no band. */

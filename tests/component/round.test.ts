@@ -94,11 +94,26 @@ describe('one result a place', () => {
       expect(walk.log()).toHaveLength(before + 6);
     });
     expect((await complaintOf(walk, GROWL)).trail).toEqual([]);
+    // What was filled in is there again, to be put right.
+    await press('Escape');
+    await waitFor(() => {
+      expect(pick('left front').value).toBe('rough-front');
+    });
     await press('U');
     await waitFor(() => {
       expect(walk.log()).toHaveLength(before + 9);
     });
     expect((await complaintOf(walk, GROWL)).trail).toHaveLength(3);
+    // One wheel was left out: the check can be gone on with, and says what stands so far.
+    await press('Enter');
+    await press('k');
+    await fireEvent.click(await screen.findByRole('button', { name: `Go on: 1 place left: ${check.name}` }));
+    await waitFor(() => {
+      expect(heading()).toBe(check.name);
+    });
+    await press('g');
+    expect(pick('left front').value).toBe('');
+    expect(rows()[0]).toBe('left front so far: Gritty or growling at a front wheel');
   });
 
   test('readings: a doubtful one records nothing, a refusal and a reload lose nothing, a place past the limit halts', async () => {

@@ -19,7 +19,7 @@ import {
   sentence,
   valueWords,
   type ComplaintPhase,
-  type TrailFinding,
+  type TrailLine,
 } from '../../shared/visit/index.ts';
 
 export { CLOSED_WORDS, causeName, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords };
@@ -94,11 +94,11 @@ export function beliefRows(tree: Tree, belief: readonly CauseBelief[]): BeliefRo
   return rows;
 }
 
-/** Share of each row before the first finding and after each one; each inner list sums to 1. */
+/** Share of each row before the first finding and after each line of the trail; each inner list sums to 1. */
 export function beliefHistory(
   situation: Situation,
   rows: readonly BeliefRow[],
-  trail: readonly TrailFinding[],
+  lines: readonly TrailLine[],
 ): number[][] {
   const { model, findings, excluded } = beliefNow(situation);
   const standing = new Map(findings.map((finding) => [finding.id, finding]));
@@ -110,9 +110,8 @@ export function beliefHistory(
     );
   };
   const history = [shares()];
-  for (const { id } of trail) {
-    const finding = standing.get(id);
-    if (finding) sofar.push(finding);
+  for (const line of lines) {
+    sofar.push(...line.findings.flatMap(({ id }) => standing.get(id) ?? []));
     history.push(shares());
   }
   return history;
@@ -178,25 +177,6 @@ export function savingWords(option: CheckOption): string {
   if (option.saves >= 1) return `saves about ${Math.round(option.saves)} minutes on average`;
   return option.bits >= 0.15 ? 'tells much, but changes little by itself' : 'tells little now';
 }
-
-/** Places to choose from for a check that is done at several. */
-export const SITES: Readonly<Record<string, readonly string[]>> = {
-  'wheel-end': ['left front', 'right front', 'left drive', 'right drive', 'left tag', 'right tag'],
-  axle: ['steer axle', 'drive axle', 'tag axle'],
-  side: ['left side', 'right side'],
-  bank: ['left bank', 'right bank', 'front bank', 'rear bank'],
-  cylinder: [
-    'cylinder 1',
-    'cylinder 2',
-    'cylinder 3',
-    'cylinder 4',
-    'cylinder 5',
-    'cylinder 6',
-    'cylinder 7',
-    'cylinder 8',
-  ],
-  'air-spring': ['left front', 'right front', 'left rear', 'right rear'],
-};
 
 /** A reading that does not fit, as a question; null when it does. */
 export function readingDoubt(

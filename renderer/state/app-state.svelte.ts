@@ -18,9 +18,11 @@ import {
   EVENT_VERSION,
   EventError,
   newEventId,
+  putBackWith,
   readEvent,
   replay,
   situationOf,
+  takenWith,
   type ComplaintState,
   type EventHead,
   type VisitEvent,
@@ -402,13 +404,16 @@ export class AppState {
   async undo(): Promise<void> {
     const target = this.visit?.undo;
     if (!target || target.kind === 'complaint.opened') return;
-    if (await this.act({ kind: 'event.taken-back', event: target.id }))
+    const all = takenWith(this.events, target);
+    if (await this.actAll(all.map(({ id }) => ({ kind: 'event.taken-back', event: id }))))
       this.spoken = 'Taken back. Press u again for the one before, shift u to put it back.';
   }
 
   async redo(): Promise<void> {
     const target = this.visit?.redo;
-    if (target && (await this.act({ kind: 'event.put-back', event: target.id }))) this.spoken = 'Put back.';
+    if (!target) return;
+    const all = putBackWith(this.events, target);
+    if (await this.actAll(all.map(({ id }) => ({ kind: 'event.put-back', event: id })))) this.spoken = 'Put back.';
   }
 
   async setLayout(feature: string, value: LayoutValue | null): Promise<boolean> {

@@ -4,13 +4,13 @@ import { nothingSpeaks, type ComplaintCase, type Standing } from './complaint-ca
 import { correctionBlocks, proofBlocks } from './correction-blocks.ts';
 import type { Block, Line, Part, Section } from './document.ts';
 import { beliefLines, weightRows } from './evidence-rows.ts';
-import { byLine, checkLine, heldLine, noteLines, resultLine, workedLines } from './found-rows.ts';
+import { foundRows } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import { told, type LogIndex } from './log-index.ts';
 import { limitList } from './limit-list.ts';
 import { openEnds } from './open-ends.ts';
 import { rereads } from './rereads.ts';
-import { capital, ended, joined, say } from './say.ts';
+import { ended, say } from './say.ts';
 
 /** What a section is about when it holds nothing else to say. */
 const NOTHING_FOUND = 'Nothing was looked at.';
@@ -66,19 +66,7 @@ function foundBlocks(one: ComplaintCase, log: LogIndex, input: HandOverInput): B
             kind: 'table' as const,
             caption: 'Findings, results and what they were held against',
             head: ['Check', 'Result', 'Held against', 'By'],
-            rows: trail.map((finding) => [
-              checkLine(one, finding, log),
-              joined(
-                [
-                  capital(resultLine(one, finding, log, input)),
-                  ...workedLines(finding, log),
-                  ...noteLines(finding, log),
-                ],
-                ' ',
-              ),
-              heldLine(one, finding, input.reader),
-              byLine(finding, log, input),
-            ]),
+            rows: foundRows(one, log, input),
           },
         ]
       : []),

@@ -2,7 +2,7 @@ import { inHundred, wordsForDecibans, wordsForShare } from '../inference/index.t
 import { UNLISTED } from '../knowledge/tree.ts';
 import type { ComplaintCase, Weighed } from './complaint-case.ts';
 import type { Line, WeightRow } from './document.ts';
-import { checkLine, resultLine } from './found-rows.ts';
+import { lineCheck, lineOf, lineResult } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
 import { joined, reckoned, say } from './say.ts';
@@ -24,15 +24,15 @@ export function weightRows(
     return words === 'hardly matters' ? words : `speaks ${words} it`;
   };
   return lines.flatMap((line) => {
-    const finding = one.complaint.trail.find(({ id }) => id === line.finding);
-    if (!finding) return [];
+    const found = lineOf(one, line.finding);
+    if (!found) return [];
     const figures =
       input.reader === 'mechanic'
         ? `, ${signed(line.decibans)} decibans, without it ${inHundred(line.without)} in 100${line.overlaps ? ', overlaps another' : ''}`
         : '';
     return [
       {
-        finding: joined([checkLine(one, finding, log), resultLine(one, finding, log, input)], ': '),
+        finding: joined([lineCheck(one, found, log), lineResult(one, found, log, input)], ': '),
         words: reckoned(`${weighs(line.decibans)}${figures}`, 'weight', one.complaint.id),
         decibans: line.decibans,
       },

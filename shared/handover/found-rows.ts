@@ -1,12 +1,21 @@
 import { readBands, ReadingError } from '../inference/index.ts';
-import { STATUS_SAID, type Check } from '../knowledge/index.ts';
+import { placesOn, STATUS_SAID, type Check } from '../knowledge/index.ts';
 import { convertDifference, formatQuantity, UnitError } from '../units/index.ts';
-import { convertedReading, readingWords, valueWords, type Reading, type TrailFinding } from '../visit/index.ts';
+import {
+  convertedReading,
+  placesBy,
+  readingWords,
+  trailLines,
+  valueWords,
+  type Reading,
+  type TrailFinding,
+  type TrailLine,
+} from '../visit/index.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Line } from './document.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
-import { joined, reckoned, say } from './say.ts';
+import { capital, joined, reckoned, say } from './say.ts';
 
 /** Events that make a finding what it is. */
 const FINDING = ['finding.recorded', 'finding.changed'];
@@ -20,6 +29,56 @@ export function checkLine({ texts }: ComplaintCase, finding: TrailFinding, log: 
     ],
     ', ',
   );
+}
+
+/** Name of the check of a line, with the place of its one finding; the places of several stand with their results. */
+export function lineCheck(one: ComplaintCase, { findings, check }: TrailLine, log: LogIndex): Line {
+  return findings.length === 1 ? checkLine(one, findings[0]!, log) : one.texts.at(`checks.${check}.name`);
+}
+
+/** What a line came to; of several places "left front: hot; the other five: cool". */
+export function lineResult(one: ComplaintCase, line: TrailLine, log: LogIndex, input: HandOverInput): Line {
+  if (line.findings.length === 1) return resultLine(one, line.findings[0]!, log, input);
+  const site = one.texts.pinned.tree.checks.find(({ id }) => id === line.check)?.site;
+  const groups = placesBy(
+    line,
+    (finding) => {
+      const words = resultLine(one, finding, log, input);
+      return { key: words.text, words };
+    },
+    site === undefined ? [] : placesOn(site, one.situation.layout),
+  );
+  return joined(
+    groups.map(({ places, words, findings }) => {
+      const from = findings.flatMap(({ id }) => log.naming(id, FINDING));
+      return say({ text: places, from }, ': ', { text: words.text, from: [...words.from, ...from] });
+    }),
+    '; ',
+  );
+}
+
+/** The line of a trail that a finding stands on. */
+export function lineOf(one: ComplaintCase, finding: string): TrailLine | undefined {
+  return trailLines(one.complaint.trail).find(({ findings }) => findings.some(({ id }) => id === finding));
+}
+
+/** The findings of a complaint as the rows of a table: check, result, what it was held against, who. */
+export function foundRows(one: ComplaintCase, log: LogIndex, input: HandOverInput): Line[][] {
+  return trailLines(one.complaint.trail).map((line) => {
+    const [first] = line.findings;
+    return [
+      lineCheck(one, line, log),
+      joined(
+        [
+          capital(lineResult(one, line, log, input)),
+          ...line.findings.flatMap((finding) => [...workedLines(finding, log), ...noteLines(finding, log)]),
+        ],
+        ' ',
+      ),
+      heldLine(one, first!, input.reader),
+      byLine(first!, log, input),
+    ];
+  });
 }
 
 /** What a check came to: the result in the words of the tree, or the reading and the band that it fell into. */
@@ -80,7 +139,7 @@ function bandOf(one: ComplaintCase, check: Check, reading: Reading): Line | null
 }
 
 /** What a finding was held against: the published limits of its check; else what the bands are. */
-export function heldLine(one: ComplaintCase, finding: TrailFinding, reader: HandOverInput['reader']): Line {
+function heldLine(one: ComplaintCase, finding: TrailFinding, reader: HandOverInput['reader']): Line {
   const check = one.texts.pinned.tree.checks.find(({ id }) => id === finding.check);
   const limits = (check?.limits ?? []).map((id) => {
     const limit = one.texts.pinned.vocabulary.limits.get(id);
@@ -95,7 +154,7 @@ export function heldLine(one: ComplaintCase, finding: TrailFinding, reader: Hand
 }
 
 /** Who found it and when. */
-export function byLine(
+function byLine(
   finding: { readonly id: string; readonly by: string; readonly at: string },
   log: LogIndex,
   input: HandOverInput,
@@ -104,12 +163,12 @@ export function byLine(
 }
 
 /** Notes of a finding, each in quotation marks. */
-export function noteLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
+function noteLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
   return finding.notes.map((note) => log.said(`“${note}”`, finding.id));
 }
 
 /** What a reading was worked out of, as it was written down; nothing for one that was read as it is. */
-export function workedLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
+function workedLines(finding: TrailFinding, log: LogIndex): readonly Line[] {
   const worked = finding.value.kind === 'reading' ? finding.value.reading.worked : undefined;
   if (!worked || worked.observations.length === 0) return [];
   const seen = worked.observations.map(({ what, said }) => `${what}: ${said}`).join('; ');

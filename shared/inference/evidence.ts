@@ -1,5 +1,6 @@
 import type { Finding } from './finding.ts';
 import { DAMPING, type BeliefModel, type CheckTable } from './model.ts';
+import { oddOf } from './odd-one.ts';
 import { readBands } from './reading.ts';
 
 /** Weight of the result that somebody leans to when not sure; the others share the rest equally. Judgement. */
@@ -55,8 +56,7 @@ export function logOfWeighted(table: CheckTable, weights: readonly number[]): Fl
 
 /**
  * Findings as evidence, in the order given. Findings of checks that the model does not know, and findings without
- * weight, are left out. Of several sites of one check only the odd one out counts: the result that was least to be
- * expected beforehand. Of an evidence group the finding whose check is sharpest counts in full and the others are
+ * weight, are left out. Of several sites of one check only the odd one out counts (`oddOf`). Of an evidence group the finding whose check is sharpest counts in full and the others are
  * damped, whichever came first.
  */
 export function evidenceOf(model: BeliefModel, findings: readonly Finding[]): Evidence[] {
@@ -69,10 +69,13 @@ export function evidenceOf(model: BeliefModel, findings: readonly Finding[]): Ev
     found.push({ finding, table, log: logOfWeighted(table, weights), expected });
   }
   const odd = new Map<string, number>();
-  found.forEach(({ finding, expected }, i) => {
-    const best = odd.get(finding.check);
-    if (best === undefined || expected < found[best]!.expected) odd.set(finding.check, i);
+  const several = new Map<string, number[]>();
+  found.forEach(({ finding: { check } }, i) => {
+    const first = odd.get(check);
+    if (first === undefined) odd.set(check, i);
+    else several.set(check, [...(several.get(check) ?? [first]), i]);
   });
+  for (const [check, at] of several) odd.set(check, at[oddOf(at.map((i) => found[i]!))]!);
   const leaders = leadersOf([...odd.values()].map((i) => found[i]!.table));
   return found.map(({ finding, table, log }, i) => ({
     finding,

@@ -37,3 +37,4 @@ export {
 } from './learning.ts';
 export { combined, crossingOf, linesThrough, shareAt, type Line } from './one-way.ts';
 export { sideBySide, type SideBySide, type SideBySideLine } from './weight-of-evidence.ts';
+export { standingOut, type StandingOut } from './standing-out.ts';

@@ -2,15 +2,16 @@ import type { Finding } from './finding.ts';
 import type { BeliefModel } from './model.ts';
 import { posterior } from './posterior.ts';
 
-/** One finding as evidence for a cause against all others. */
+/** One finding as evidence for a cause against all others; a check that was made at several places is one line. */
 export interface LedgerLine {
+  /** Of several places the finding that counts. */
   readonly finding: string;
   readonly check: string;
   /** Positive = for. */
   readonly decibans: number;
-  /** Belief in the cause had this finding not been made. */
+  /** Belief in the cause had this finding not been made, nor those of its check at other places. */
   readonly without: number;
-  /** Cause that would lead had this finding not been made. */
+  /** Cause that would lead then. */
   readonly leaderWithout: string;
   /** Counts less because another finding looks at the same fact. */
   readonly overlaps: boolean;
@@ -48,25 +49,28 @@ export function evidenceLedger(
   const all = posterior(model, findings, excluded);
   const before = decibansOf(beliefIn([]));
   let last = before;
-  const lines: LedgerLine[] = [];
+  const weights = new Map<string, number>();
   findings.forEach((finding, i) => {
-    const evidence = all.evidence.find((each) => each.finding === finding);
-    if (!evidence) return;
+    if (!all.evidence.some((each) => each.finding === finding)) return;
     const now = decibansOf(beliefIn(findings.slice(0, i + 1)));
+    weights.set(finding.check, (weights.get(finding.check) ?? 0) + now - last);
+    last = now;
+  });
+  const lines = [...weights].map(([check, decibans]): LedgerLine => {
+    const { finding, exponent } = all.evidence.find((each) => each.finding.check === check && each.exponent > 0)!;
     const rest = posterior(
       model,
-      findings.filter((each) => each !== finding),
+      findings.filter((each) => each.check !== check),
       excluded,
     ).probability;
-    lines.push({
+    return {
       finding: finding.id,
-      check: finding.check,
-      decibans: now - last,
+      check,
+      decibans,
       without: rest[column]!,
       leaderWithout: model.causeIds[indexOfMax(rest)]!,
-      overlaps: evidence.exponent < 1,
-    });
-    last = now;
+      overlaps: exponent < 1,
+    };
   });
   return { lines, before, after: last };
 }

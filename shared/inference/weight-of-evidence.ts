@@ -11,7 +11,7 @@ export interface Weighed {
   readonly words: string;
 }
 
-/** One finding as evidence for two causes. */
+/** One finding as evidence for two causes; of a check made at several places the one that counts. */
 export interface SideBySideLine {
   readonly finding: string;
   readonly check: string;
@@ -55,14 +55,18 @@ export function sideBySide(
   const forFirst = evidenceLedger(model, findings, first, excluded).lines;
   const forSecond = evidenceLedger(model, findings, second, excluded).lines;
   const { evidence } = posterior(model, findings, excluded);
-  const lines = evidence.map(({ finding, exponent, log }, i): SideBySideLine => ({
-    finding: finding.id,
-    check: finding.check,
-    first: weighed(forFirst[i]!.decibans),
-    second: weighed(forSecond[i]!.decibans),
-    between: weighed(exponent * decibans(log[a]! - log[b]!)),
-    overlaps: exponent < 1,
-  }));
+  // Of a check made at several places the finding that counts has the line, as in the ledger.
+  const lines = forFirst.map(({ finding, check }, i): SideBySideLine => {
+    const { exponent, log } = evidence.find((each) => each.finding.id === finding)!;
+    return {
+      finding,
+      check,
+      first: weighed(forFirst[i]!.decibans),
+      second: weighed(forSecond[i]!.decibans),
+      between: weighed(exponent * decibans(log[a]! - log[b]!)),
+      overlaps: exponent < 1,
+    };
+  });
   const before = decibans(Math.log(model.prior[a]!) - Math.log(model.prior[b]!));
   return { lines, before, after: lines.reduce((sum, { between }) => sum + between.decibans, before) };
 }

@@ -50,6 +50,12 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
         `Result "${result.id}" is declared twice in check "${body.id}".`,
       );
     seen.add(result.id);
+    if (result.where && body.site === undefined)
+      file.error(
+        'where-without-site',
+        at('results', i, 'where'),
+        `"${result.id}" asks for the place, but check "${body.id}" is done at one place. Add site: wheel-end (or another kind of place), or take where out.`,
+      );
     if (result.range && !body.measure)
       file.error(
         'range-without-unit',
@@ -93,10 +99,11 @@ export function checkBodyOf(body: CheckBody, context: BodyContext): SharedCheck 
     cautions: body.cautions,
     steps: body.steps,
     limits: body.limits,
-    results: results.map(({ id, label, says, range }) => ({
+    results: results.map(({ id, label, where, says, range }) => ({
       id,
       label,
       range: range ?? null,
+      ...(where === undefined ? {} : { where }),
       ...(says === undefined ? {} : { says }),
     })),
     ...(timer === undefined ? {} : { timerS: timer }),

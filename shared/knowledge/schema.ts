@@ -26,7 +26,14 @@ const trusted = v.pipe(
 const PROOF_TRUST = { sensitivity: 0.9, specificity: 0.98 } as const;
 const fileName = v.pipe(v.string(), v.regex(/^[a-z0-9-]+\.svg$/, 'a plain .svg file name'));
 
-const result = v.strictObject({ id, label: text, says: v.optional(texts), range: v.optional(range) });
+const result = v.strictObject({
+  id,
+  label: text,
+  /** Asks for the place. */
+  where: v.optional(v.literal(true)),
+  says: v.optional(texts),
+  range: v.optional(range),
+});
 const measure = v.strictObject({ unit: text, of: v.optional(v.string(), ''), instrument: id });
 
 /** The calculation that makes the reading from raw observations, and what the check settles beforehand. */

@@ -81,6 +81,8 @@ export interface Cause {
 export interface Result {
   readonly id: string;
   readonly label: string;
+  /** What was found lies at one place, and the words do not say which: recording it asks for the place. Absent = it does not. */
+  readonly where?: true;
   /** How an owner says it unasked; `factsIn` looks for these. Absent = nobody has written any. */
   readonly says?: readonly string[];
   /** Measuring checks: [low, high) in the check's unit; null = open-ended. Null as a whole = a state, not a band. */

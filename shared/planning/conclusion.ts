@@ -1,4 +1,4 @@
-import { evidenceLedger, indexOfMax } from '../inference/index.ts';
+import { evidenceLedger, indexOfMax, standingOut } from '../inference/index.ts';
 import { ROLES, UNLISTED, type CauseHazard } from '../knowledge/tree.ts';
 import type { CheckOption, Conclusion, EvidenceLine } from './assessment.ts';
 import { clearResult } from './clear-result.ts';
@@ -34,7 +34,7 @@ export function conclusionOf(situation: Situation, ranking: Ranking, because: st
   return {
     cause: id,
     probability: belief[lead]!,
-    sites: sitesFor(situation, ledger.lines),
+    sites: sitesFor(problem, ledger.lines),
     evidence: ledger.lines.map(({ finding, check, decibans, without, overlaps }) => ({
       finding,
       check,
@@ -64,13 +64,25 @@ export function conclusionOf(situation: Situation, ranking: Ranking, because: st
   };
 }
 
-/** Places named by findings that speak for the cause, strongest first, each once. */
-function sitesFor(situation: Situation, lines: readonly EvidenceLine[]): string[] {
+/** More places than these are no place. Judgement. */
+const PLACES_NAMED = 3;
+
+/**
+ * Places that the findings which speak for the cause point to, strongest first, each once. Of a check that was made at
+ * several places those that stand out; all alike they point nowhere.
+ */
+function sitesFor({ model, start: { findings } }: Ranking['problem'], lines: readonly EvidenceLine[]): string[] {
   const sites = [...lines]
     .filter(({ decibans }) => decibans >= 1)
     .sort((a, b) => b.decibans - a.decibans)
-    .flatMap((line) => situation.findings.find(({ id }) => id === line.finding)?.site ?? []);
-  return [...new Set(sites)].slice(0, 2);
+    .slice(0, 2)
+    .flatMap((line) => {
+      const made = findings.filter(({ check }) => check === line.check);
+      if (made.length < 2) return made.flatMap(({ site }) => site ?? []);
+      const odd = standingOut(model, line.check, made)?.odd.flatMap(({ site }) => site ?? []) ?? [];
+      return odd.length > PLACES_NAMED ? [] : odd;
+    });
+  return [...new Set(sites)].slice(0, PLACES_NAMED);
 }
 
 /** The best settling check this person can do; else the one that needs the least qualified person. */

@@ -1,5 +1,6 @@
 import { posterior, type BeliefModel, type Finding } from '../inference/index.ts';
 import { fitOf } from '../knowledge/layout.ts';
+import { takesIn } from '../knowledge/places.ts';
 import { VERDICTS, type Cause, type Check, type StopRule, type Tree, type Verdict } from '../knowledge/tree.ts';
 import type { DriveVerdict, FiredRule } from './assessment.ts';
 import { clearResult, possibleResults } from './clear-result.ts';
@@ -57,8 +58,8 @@ function complaintVerdict(situation: Situation, model: BeliefModel): DriveVerdic
   const guards = rules.filter((rule) => rule.verdict !== 'drive-and-book');
   const fired = rules
     .flatMap((rule): FiredRule[] => {
-      const by = firing(rule, situation, checks);
-      return by && !isLifted(rule, situation, model, checks) ? [{ rule: rule.id, verdict: rule.verdict, by }] : [];
+      const by = firing(rule, situation, checks).find((each) => !isLifted(rule, each, situation, model, checks));
+      return by ? [{ rule: rule.id, verdict: rule.verdict, by }] : [];
     })
     .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
   const openQuestions = byStrictness(guards)
@@ -143,34 +144,39 @@ function byStrictness(rules: readonly StopRule[]): StopRule[] {
   return [...rules].sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict));
 }
 
-function firing(rule: StopRule, situation: Situation, checks: ReadonlyMap<string, Check>): FiredRule['by'] | null {
-  if (situation.stopAnswers[rule.id] === 'yes') return { kind: 'answer' };
-  for (const finding of situation.findings) {
+/** All that fires a rule: the answer, and each finding at whatever place. */
+function firing(rule: StopRule, situation: Situation, checks: ReadonlyMap<string, Check>): FiredRule['by'][] {
+  const found = situation.findings.flatMap((finding): FiredRule['by'][] => {
     const check = checks.get(finding.check);
     const entry = check && rule.firedBy.find((each) => each.check === finding.check);
     const result = entry && possibleResults(check, finding).find((each) => entry.results.includes(each));
-    if (result !== undefined) return { kind: 'finding', finding: finding.id, check: finding.check, result };
-  }
-  return null;
+    return result === undefined ? [] : [{ kind: 'finding', finding: finding.id, check: finding.check, result }];
+  });
+  return situation.stopAnswers[rule.id] === 'yes' ? [{ kind: 'answer' }, ...found] : found;
 }
 
-/** A check that would fire the rule was done with a clear result that does not. */
+/**
+ * A check that would fire the rule was done with a clear result that does not. A place that could not be judged leaves the
+ * question open, whatever was seen at the others (PLA-43).
+ */
 function answeredByCheck(rule: StopRule, situation: Situation, checks: ReadonlyMap<string, Check>): boolean {
-  return rule.firedBy.some(({ check, results }) =>
-    situation.findings.some((finding) => {
-      const known = finding.check === check ? checks.get(check) : undefined;
-      return (
-        known !== undefined &&
-        clearResult(known, finding) !== null &&
-        !possibleResults(known, finding).some((each) => results.includes(each))
-      );
-    }),
-  );
+  return rule.firedBy.some(({ check, results }) => {
+    const known = checks.get(check);
+    if (!known) return false;
+    const made = situation.findings.filter((finding) => finding.check === check);
+    const passes = (finding: Finding): boolean =>
+      clearResult(known, finding) !== null && !possibleResults(known, finding).some((each) => results.includes(each));
+    return made.some(passes) && made.every((finding) => finding.site === undefined || passes(finding));
+  });
 }
 
-/** A finding really rules the danger out: every cause that the rule covers is corrected and proven, or settled against. */
+/**
+ * A finding really rules the danger out: every cause that the rule covers is corrected and proven, or settled against. What
+ * fired it at one place is settled by a look at that place, not at another (PLA-43).
+ */
 function isLifted(
   rule: StopRule,
+  by: FiredRule['by'],
   situation: Situation,
   model: BeliefModel,
   checks: ReadonlyMap<string, Check>,
@@ -178,13 +184,15 @@ function isLifted(
   if (rule.covers.length === 0) return false;
   const { findings, excluded } = standing(model, situation);
   const belief = posterior(model, findings, excluded).probability;
+  const place = by.kind === 'finding' ? situation.findings.find(({ id }) => id === by.finding)?.site : undefined;
   return rule.covers.every((cause) => {
     const column = model.causeIds.indexOf(cause);
     if (column < 0) return true;
     if (situation.corrections.some((each) => each.cause === cause && each.proof === 'gone')) return true;
     const settled = findings.some((finding) => {
       const check = checks.get(finding.check);
-      return check !== undefined && check.settles.includes(cause) && clearResult(check, finding) !== null;
+      const here = place === undefined || finding.site === undefined || takesIn(finding.site, place);
+      return here && check !== undefined && check.settles.includes(cause) && clearResult(check, finding) !== null;
     });
     return settled && belief[column]! < RULED_OUT;
   });

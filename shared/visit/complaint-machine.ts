@@ -184,6 +184,8 @@ export const complaintMachine = setup({
           { guard: 'brokeOffCorrecting', target: 'correcting', actions: 'markRead' },
           { target: 'triage', actions: 'markRead' },
         ],
+        // Stays as it is: leaving and coming in again would forget what was broken off.
+        'finding.recorded': { actions: 'judge' },
         'stop.answered': [
           { guard: 'halts', actions: 'judge' },
           { guard: 'brokeOffProving', target: 'proving', actions: 'judge' },

@@ -17,6 +17,8 @@ export { EventError, readEvent } from './read-event.ts';
 export * from './plan/index.ts';
 export { convertedReading, findingValue } from './recorded-value.ts';
 export type { PinnedTree } from './pinned-tree.ts';
+export { putBackWith, recordingOf, roundEvents, roundOf, takenWith, type RoundEntry } from './rounds.ts';
+export { placesBy, trailLines, type PlacesGroup, type TrailLine } from './trail-lines.ts';
 export { replay } from './replay.ts';
 export { situationOf } from './situation-of.ts';
 export {

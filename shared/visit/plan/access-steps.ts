@@ -1,5 +1,5 @@
 import type { AccessState } from '../../knowledge/vocabulary.ts';
-import { axleOf, wheelEndsOf } from './places.ts';
+import { axleOf, wheelEndsOf } from '../../knowledge/places.ts';
 import type { AccessStep } from './plan.ts';
 
 /** How much of the coach one opening of a state serves. Judgement, from what is taken off. */

@@ -5,7 +5,7 @@ import { inspectedWork } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
 import { itemLine } from './line-id.ts';
 import { meanwhileOf } from './meanwhile.ts';
-import { placeWords, samePlace } from './places.ts';
+import { placeWords, samePlace } from '../../knowledge/places.ts';
 import type { Reason } from './plan.ts';
 
 /** What an item of the inspection says, one reason a reading; the item's own words when nothing was measured. */

@@ -3,7 +3,7 @@ import { partWords } from '../inspection/items.ts';
 import { isDescribed } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
 import { identityAsked } from './part-identity.ts';
-import { placeWords, samePlace } from './places.ts';
+import { placeWords, samePlace } from '../../knowledge/places.ts';
 import type { Identity, PartNeed, PartRow, PartsList, PlanLine } from './plan.ts';
 import type { PlanState } from './state.ts';
 

@@ -1,7 +1,7 @@
 import { replaceOrWait, type LifeModel, type NeighbourPart, type ReplaceOrWait } from '../../measuring/index.ts';
 import { inspectedWork } from './inspected-work.ts';
 import type { InspectedItem } from './inspected.ts';
-import { samePlace } from './places.ts';
+import { samePlace } from '../../knowledge/places.ts';
 import type { Input, RenewProposal } from './plan.ts';
 import { judgedLife, renewRule } from './renew-kinds.ts';
 import type { Figures } from './state.ts';

@@ -9,7 +9,7 @@ import {
   type Section,
 } from '../../../shared/handover/index.ts';
 import { learnedOdds, type ClosedCase } from '../../../shared/inference/index.ts';
-import { replay, type VisitEventBody } from '../../../shared/visit/index.ts';
+import { replay, roundEvents, type VisitEventBody } from '../../../shared/visit/index.ts';
 import { asText, linesOf } from './as-text.ts';
 import { HASH, PINNED } from './invented-tree.ts';
 import { BODIES, CLOCK, INSPECTION, inventedInput, logOf, PHOTO, PLAN } from './invented-visit.ts';
@@ -38,6 +38,12 @@ const gritty: VisitEventBody = {
   value: { kind: 'result', result: 'gritty' },
   site: 'left front',
 };
+const round = (found: Readonly<Record<string, string>>): VisitEventBody[] =>
+  roundEvents(
+    { complaint: 'c', check: 'spin', round: 'r' },
+    Object.entries(found).map(([place, result]) => ({ place, value: { kind: 'result', result } })),
+    'left front',
+  );
 const corrected = (cause: string): VisitEventBody => ({
   kind: 'correction.done',
   complaint: 'c',
@@ -51,6 +57,27 @@ describe('[HAN-4] the whole document', () => {
   // The expected documents were read line by line against the invented job before they were kept.
   it.each(['owner', 'mechanic'] as const)('for the %s is the expected one', (reader) => {
     expect(asText(handOver(inventedInput(reader)))).toBe(file(`expected-${reader}.txt`));
+  });
+
+  it('[HAN-17] a round is one row with its places, and so is its weight; the cause has the odd place', () => {
+    const rest = Object.fromEntries(
+      ['right front', 'left drive', 'right drive', 'left tag', 'right tag'].map((place) => [place, 'smooth']),
+    );
+    for (const reader of ['owner', 'mechanic'] as const) {
+      const report = handOver(only(round({ ...rest, 'left front': 'gritty' }), { reader }));
+      const found = section(report, 'c', 'found')?.blocks.find((block) => block.kind === 'table');
+      expect(found?.kind === 'table' ? found.rows.map((row) => row.slice(0, 2).map(({ text }) => text)) : []).toEqual([
+        ['Raised, spun by hand', 'Left front: gritty; the other five: smooth'],
+      ]);
+      const weights = section(report, 'c', 'why')?.blocks.find((block) => block.kind === 'weights');
+      expect(weights?.kind === 'weights' ? weights.rows.map(({ finding }) => finding.text) : []).toEqual([
+        'Raised, spun by hand: left front: gritty; the other five: smooth',
+      ]);
+      expect(words(section(report, 'c', 'cause'))).toContain('Where the findings point: left front.');
+    }
+    // Some wheels were not looked at: those that were are named.
+    const some = handOver(only(round({ 'left front': 'gritty', 'right front': 'smooth', 'left drive': 'smooth' })));
+    expect(words(section(some, 'c', 'found'))).toContain('Left front: gritty; right front and left drive: smooth');
   });
 
   it('puts complaint before cause before correction', () => {

@@ -106,6 +106,46 @@ describe('may it move', () => {
       verdict({ ...fired, findings: [saw('wrench', 'holds'), saw('nuts', 'tight'), saw('hands', 'even')] }).verdict,
     ).not.toBe('stay-put');
   });
+  it('[PLA-43] what one place fires is lifted by a look at that place or at its whole axle, not at another', () => {
+    const rare = { ...wheel, causes: [{ ...wheel.causes[0]!, weight: 5 }, wheel.causes[1]!] };
+    const at = (finding: Finding, site: string): Finding => ({ ...finding, id: `${finding.id}@${site}`, site });
+    const moves = at(saw('nuts', 'moves'), 'left front');
+    const fired = (...findings: Finding[]): readonly string[] =>
+      driveVerdict(situation({ tree: rare, stopAnswers: NO, findings }), beliefModel(rare, {})).fired.map(
+        ({ rule }) => rule,
+      );
+    const rest = saw('hands', 'even');
+    expect(fired(moves, rest)).toEqual(['moves']);
+    for (const settled of ['left front', 'steer axle'])
+      expect(fired(moves, rest, at(saw('wrench', 'holds'), settled)), settled).toEqual([]);
+    expect(fired(moves, rest, saw('wrench', 'holds'))).toEqual([]);
+    for (const elsewhere of ['right front', 'drive axle'])
+      expect(fired(moves, rest, at(saw('wrench', 'holds'), elsewhere)), elsewhere).toEqual(['moves']);
+    // Two places fired it, one was looked at: the other still holds, whatever stands in front of it.
+    const other = at(saw('nuts', 'moves'), 'right drive');
+    const looked = at(saw('wrench', 'holds'), 'left front');
+    expect(fired(moves, other, rest, looked)).toEqual(['moves']);
+    expect(fired(moves, other, rest, looked, at(saw('wrench', 'holds'), 'right drive'))).toEqual([]);
+  });
+  it('[PLA-43] a place that could not be judged leaves the safety question open, whatever was seen at the others', () => {
+    const open = (...findings: Finding[]): readonly string[] =>
+      verdict({ stopAnswers: { grows: 'no' }, findings }).openQuestions;
+    const tight = (site: string): Finding => ({ ...saw('nuts', 'tight'), id: site, site });
+    const unsure: Finding = { id: 'u', check: 'nuts', site: 'left front', value: { kind: 'not-sure' } };
+    expect(open(tight('left front'), tight('right front'))).toEqual([]);
+    expect(open(unsure, tight('right front'))).toEqual(['moves']);
+    expect(open(tight('right front'), unsure)).toEqual(['moves']);
+  });
+  it('[PLA-44] the conclusion names the place that stands out; all alike name none', () => {
+    const of = (...findings: Finding[]): readonly string[] =>
+      assess(situation({ stopAnswers: NO, findings })).leading.sites;
+    const felt = (site: string, result: string): Finding => ({ ...saw('hands', result), id: site, site });
+    const cool = ['right front', 'left drive', 'right drive'].map((site) => felt(site, 'even'));
+    expect(of(felt('left front', 'hot'))).toEqual(['left front']);
+    expect(of(...cool, felt('left front', 'hot'))).toEqual(['left front']);
+    expect(of(...cool, felt('left front', 'hot'), felt('left tag', 'hot'))).toEqual(['left front', 'left tag']);
+    expect(of(felt('left front', 'hot'), felt('right front', 'hot'), felt('left drive', 'hot'))).toEqual([]);
+  });
   it('[PLA-40] what was put right, seen bad and proven is no danger any more; a rule that was answered yes stays its own matter', () => {
     const cure = { cause: 'loose', partSeen: 'bad', proof: 'gone', findingsBefore: ['hands0'] } as const;
     const other = { cause: 'tyre', partSeen: 'bad', proof: 'gone', findingsBefore: ['hands0'] } as const;

@@ -1,4 +1,21 @@
-/** Places on the coach as people write them, for deciding what two jobs share. */
+/** Places on the coach: those that a check is done at, and as people write them. */
+import type { Layout } from './layout.ts';
+import type { SiteKind } from './tree.ts';
+
+/** Places to choose from for a check that is done at several, front to rear and left before right. */
+export const PLACES: Readonly<Record<SiteKind, readonly string[]>> = {
+  'wheel-end': ['left front', 'right front', 'left drive', 'right drive', 'left tag', 'right tag'],
+  axle: ['steer axle', 'drive axle', 'tag axle'],
+  side: ['left side', 'right side'],
+  bank: ['left bank', 'right bank', 'front bank', 'rear bank'],
+  cylinder: [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `cylinder ${n}`),
+  'air-spring': ['left front', 'right front', 'left rear', 'right rear'],
+};
+
+/** The places that this coach has: a tag axle that is known not to be there has none. */
+export function placesOn(kind: SiteKind, layout: Layout): readonly string[] {
+  return PLACES[kind].filter((place) => layout['tag-axle'] !== false || axleOf(place) !== 'tag axle');
+}
 
 /** A place in one spelling: lower case, single blanks. */
 export function placeWords(place: string): string {
@@ -31,4 +48,10 @@ export function samePlace(a: string, b: string): boolean {
   if (placeWords(a) === placeWords(b)) return true;
   const [ends, others] = [wheelEndsOf(a), wheelEndsOf(b)];
   return ends.length === 1 && others.length === 1 && ends[0] === others[0];
+}
+
+/** Whether what was seen at one place was seen at another too: the same place, or the axle that it is an end of. */
+export function takesIn(whole: string, part: string): boolean {
+  const [ends, ofPart] = [wheelEndsOf(whole), wheelEndsOf(part)];
+  return samePlace(whole, part) || (ofPart.length > 0 && ofPart.every((end) => ends.includes(end)));
 }

@@ -56,31 +56,26 @@ const PLACES: Readonly<Partial<Record<DripPlace, string>>> = {
 };
 
 const CHASSIS = 'recent-chassis-work';
+const ENGINE_BAY = 'recent-engine-work';
+const ONSET = 'complaint-onset';
 
 const WORK: Readonly<Partial<Record<WorkArea, readonly Target[]>>> = {
   'wheel-or-tyre': [{ check: CHASSIS, result: 'wheel-or-tyre' }],
   'brake-or-hub': [{ check: CHASSIS, result: 'brake-or-hub' }],
   driveline: [{ check: CHASSIS, result: 'driveline-or-engine' }],
   'steering-or-suspension': [{ check: CHASSIS, result: 'steering-or-suspension' }],
-  'oil-or-filter': [
-    { tree: OIL_DRIP, check: 'recent-work', result: 'oil-or-filter' },
-    { tree: 'oil-pressure-drops-hot', check: 'recent-work', result: 'oil-or-filter' },
+  'oil-or-filter': [{ check: ENGINE_BAY, result: 'oil-or-filter' }],
+  engine: [{ check: ENGINE_BAY, result: 'top-end' }],
+  fuel: [
+    { check: ENGINE_BAY, result: 'fuel' },
+    { check: ONSET, result: 'after-fuel' },
   ],
-  engine: [
-    { tree: OIL_DRIP, check: 'recent-work', result: 'top-end' },
-    { tree: 'runs-hot-on-grade', check: 'recent-work', result: 'engine-or-trans' },
-    { tree: 'coolant-loss', check: 'recent-work', result: 'engine' },
-  ],
-  fuel: [{ tree: OIL_DRIP, check: 'recent-work', result: 'fuel-or-trans' }],
   gearbox: [
-    { tree: OIL_DRIP, check: 'recent-work', result: 'fuel-or-trans' },
-    { tree: 'runs-hot-on-grade', check: 'recent-work', result: 'engine-or-trans' },
+    { check: ENGINE_BAY, result: 'transmission' },
+    { check: ONSET, result: 'after-gearbox-work' },
   ],
-  cooling: [
-    { tree: 'coolant-loss', check: 'recent-work', result: 'hose-or-radiator' },
-    { tree: 'runs-hot-on-grade', check: 'recent-work', result: 'radiator-or-hoses' },
-  ],
-  'belts-or-fan': [{ tree: 'runs-hot-on-grade', check: 'recent-work', result: 'belts-or-fan' }],
+  cooling: [{ check: ENGINE_BAY, result: 'radiator-or-hoses' }],
+  'belts-or-fan': [{ check: ENGINE_BAY, result: 'belts-or-fan' }],
 };
 
 /** Every target of the tables, for the test that holds them against the trees. */

@@ -261,7 +261,7 @@ describe('how the coach is built', () => {
 
   test('KNO-20: a coach that has both machines is answered with both, and can be changed under Coach', async () => {
     const walk = await openWalk('weak-engine-brake', [found('right-conditions', 'weak')]);
-    await press('s');
+    await press('a');
     const these = await screen.findByRole('button', { name: /It has these/ });
     expect(these).toHaveProperty('disabled', true);
     await press('1');

@@ -10,7 +10,7 @@ import {
   type FieldUse,
   type KnownValue,
 } from '../../shared/coach/index.ts';
-import type { LayoutFeature } from '../../shared/knowledge/index.ts';
+import { answerWords, type LayoutFeature } from '../../shared/knowledge/index.ts';
 import type { PastVisit } from '../../shared/host/host-api.ts';
 
 export const GROUP_WORDS: Readonly<Record<FieldGroup, string>> = {
@@ -103,8 +103,8 @@ function row(
 
 /** A value with its unit, as typed. */
 export function knownWords(field: CoachField, { value, unit }: KnownValue): string {
-  if (field.kind === 'choice') return field.values.find((each) => each.value === value)?.label ?? String(value);
-  if (field.kind !== 'figure' || typeof value !== 'number') return String(value);
+  if (typeof value !== 'number' && field.kind === 'choice') return answerWords(field, value) ?? String(value);
+  if (typeof value !== 'number' || field.kind !== 'figure') return String(value);
   const label = MEASURES[field.measure].find(({ id }) => id === unit)?.label ?? '';
   const figure = field.id.startsWith('built.')
     ? String(value)

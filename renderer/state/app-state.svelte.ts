@@ -1,5 +1,5 @@
 import { createContext } from 'svelte';
-import type { LayoutValue, Role } from '../../shared/knowledge/index.ts';
+import type { LayoutAnswer, Role } from '../../shared/knowledge/index.ts';
 import {
   DEFAULT_SETTINGS,
   HostError,
@@ -416,7 +416,7 @@ export class AppState {
     if (await this.actAll(all.map(({ id }) => ({ kind: 'event.put-back', event: id })))) this.spoken = 'Put back.';
   }
 
-  async setLayout(feature: string, value: LayoutValue | null): Promise<boolean> {
+  async setLayout(feature: string, value: LayoutAnswer | null): Promise<boolean> {
     return this.act({ kind: 'layout.set', feature, value });
   }
 

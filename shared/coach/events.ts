@@ -3,12 +3,14 @@
  * derived from it by `profile.ts`. Facts in the past tense; ids, time and person arrive with the event.
  */
 import * as v from 'valibot';
+import type { LayoutAnswer } from '../knowledge/index.ts';
 import { EventError, type EventHead } from '../visit/index.ts';
 
 /** Version of this list; a log of a newer one is read only. */
 export const COACH_EVENT_VERSION = 1;
 
-export type CoachValue = string | number | boolean;
+/** A list is what a coach has at once of a choice that lets it. An older program keeps such an event and leaves it out. */
+export type CoachValue = number | LayoutAnswer;
 
 export type CoachEventBody =
   | { readonly kind: 'coach.opened'; readonly name: string; readonly demo: boolean }
@@ -40,7 +42,12 @@ const event = v.variant('kind', [
     ...head,
     kind: v.literal('coach.set'),
     field: id,
-    value: v.union([v.pipe(v.string(), v.maxLength(2000)), v.pipe(v.number(), v.finite()), v.boolean()]),
+    value: v.union([
+      v.pipe(v.string(), v.maxLength(2000)),
+      v.pipe(v.number(), v.finite()),
+      v.boolean(),
+      v.pipe(v.array(id), v.minLength(2), v.maxLength(20)),
+    ]),
     unit: v.optional(v.pipe(v.string(), v.maxLength(20))),
     on: v.optional(v.pipe(v.string(), v.isoDate())),
   }),

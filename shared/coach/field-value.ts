@@ -1,4 +1,5 @@
 import { nearest, parseNumber } from '../units/index.ts';
+import { isAnswerTo } from '../knowledge/index.ts';
 import { refuse, type Refusal } from '../measuring/outcome.ts';
 import type { CoachValue } from './events.ts';
 import type { CoachField } from './field.ts';
@@ -21,6 +22,7 @@ export type CheckedValue =
 /**
  * What was typed or chosen for a field, as the log takes it.
  *
+ * @param text  as typed; of a choice its value, or several with commas.
  * @param unit  of a figure; its first unit when left out.
  * @returns the value, or what was found, what is allowed and what to do.
  */
@@ -29,8 +31,10 @@ export function typedValue(field: CoachField, text: string, unit?: string): Chec
   if (typed === '')
     return refuse('empty', `${field.words}: nothing is typed. Type it, or clear the field when it is not known.`);
   if (field.kind !== 'figure') {
-    const choice = field.kind === 'choice' ? field.values.find(({ value }) => String(value) === typed) : undefined;
-    return checkedValue(field, choice?.value ?? typed);
+    if (field.kind !== 'choice') return checkedValue(field, typed);
+    const named = typed.split(',');
+    const chosen = field.values.flatMap(({ value }) => (named.includes(String(value)) ? [value] : []));
+    return checkedValue(field, chosen.length < named.length ? typed : chosen.length > 1 ? chosen : chosen[0]!);
   }
   const value = parseNumber(typed);
   return value === null
@@ -44,7 +48,7 @@ export function checkedValue(field: CoachField, value: CoachValue, unit?: string
     case 'figure':
       return checkedFigure(field, value, unit);
     case 'choice': {
-      if (field.values.some((each) => each.value === value)) return { ok: true, value };
+      if (typeof value !== 'number' && isAnswerTo(field, value)) return { ok: true, value };
       const near = nearest(
         String(value),
         field.values.map((each) => String(each.value)),
@@ -55,7 +59,7 @@ export function checkedValue(field: CoachField, value: CoachValue, unit?: string
       );
     }
     case 'text': {
-      const text = String(value).trim();
+      const text = typeof value === 'object' ? '' : String(value).trim();
       if (text === '') return refuse('empty', `${field.words}: nothing is typed. Type it, or clear the field.`);
       if (text.length > field.most)
         return refuse(

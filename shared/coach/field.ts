@@ -35,6 +35,8 @@ export type CoachField = FieldBase &
     | {
         readonly kind: 'choice';
         readonly values: readonly { readonly value: LayoutValue; readonly label: string }[];
+        /** Values that one coach may have at once. */
+        readonly together?: readonly LayoutValue[];
       }
     | { readonly kind: 'text'; readonly most: number; readonly example: string }
     /** Calendar day, YYYY-MM-DD. */
@@ -51,12 +53,13 @@ export const LAYOUT_PREFIX = 'layout.';
 
 /** The questions of the vocabulary as fields of the profile. */
 export function layoutFields(features: readonly LayoutFeature[]): readonly CoachField[] {
-  return features.map(({ id, ask, values }) => ({
+  return features.map(({ id, ask, values, together }) => ({
     id: `${LAYOUT_PREFIX}${id}`,
     group: 'layout',
     words: ask,
     kind: 'choice',
     values,
+    ...(together === undefined ? {} : { together }),
     where: 'As it was built: handbook, plates, or a look underneath with the coach chocked and not raised.',
     uses: [
       { kind: 'layout', feature: id },

@@ -1,5 +1,13 @@
 /** What profile and visit tell each other about the build of the coach. */
-import type { Layout, LayoutFeature, LayoutValue } from '../knowledge/index.ts';
+import {
+  answerOf,
+  isAnswerTo,
+  isSameAnswer,
+  valuesOf,
+  type Layout,
+  type LayoutAnswer,
+  type LayoutFeature,
+} from '../knowledge/index.ts';
 import type { VisitEventBody } from '../visit/index.ts';
 import type { CoachEventBody } from './events.ts';
 import { LAYOUT_PREFIX } from './field.ts';
@@ -8,10 +16,10 @@ import type { CoachProfile } from './profile.ts';
 /** The layout as the profile knows it: answers that the vocabulary has. */
 export function layoutOf(profile: CoachProfile, features: readonly LayoutFeature[]): Layout {
   return Object.fromEntries(
-    features.flatMap(({ id, values }): [string, LayoutValue][] => {
-      const known = profile.values[`${LAYOUT_PREFIX}${id}`]?.value;
-      const found = values.find(({ value }) => value === known);
-      return found ? [[id, found.value]] : [];
+    features.flatMap((feature): [string, LayoutAnswer][] => {
+      const known = profile.values[`${LAYOUT_PREFIX}${feature.id}`]?.value;
+      if (known === undefined || typeof known === 'number' || !isAnswerTo(feature, known)) return [];
+      return [[feature.id, answerOf(feature, valuesOf(known)) ?? known]];
     }),
   );
 }
@@ -30,9 +38,9 @@ export function layoutForVisit(
 /** An answer of the visit that the profile lacks or contradicts. */
 export interface Learned {
   readonly feature: string;
-  readonly value: LayoutValue;
+  readonly value: LayoutAnswer;
   /** What the profile says, when that is something else. */
-  readonly was?: LayoutValue;
+  readonly was?: LayoutAnswer;
 }
 
 /** What a visit says of the layout and the profile does not, in the order of the vocabulary. */
@@ -42,11 +50,11 @@ export function learnedInVisit(
   features: readonly LayoutFeature[],
 ): readonly Learned[] {
   const known = layoutOf(profile, features);
-  return features.flatMap(({ id, values }): Learned[] => {
-    const value = visit[id];
-    const was = known[id];
-    if (value === undefined || value === was || !values.some((each) => each.value === value)) return [];
-    return [{ feature: id, value, ...(was === undefined ? {} : { was }) }];
+  return features.flatMap((feature): Learned[] => {
+    const value = visit[feature.id];
+    const was = known[feature.id];
+    if (value === undefined || isSameAnswer(value, was) || !isAnswerTo(feature, value)) return [];
+    return [{ feature: feature.id, value, ...(was === undefined ? {} : { was }) }];
   });
 }
 

@@ -1,8 +1,9 @@
+import { isAnswerTo, valuesOf } from '../knowledge/index.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Line, Section } from './document.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
-import { say } from './say.ts';
+import { joined, say } from './say.ts';
 import type { TreeTexts } from './tree-text.ts';
 
 const ANSWER_SAID = { yes: 'yes', no: 'no', 'not-sure': 'not sure' } as const;
@@ -14,14 +15,16 @@ export function layoutSection(
   { visit, reader }: HandOverInput,
 ): Section[] {
   if (reader !== 'mechanic' || !texts) return [];
-  const rows = texts.pinned.vocabulary.layout.flatMap(({ id, values }): (readonly Line[])[] => {
-    const value = visit.layout[id];
-    const index = values.findIndex((each) => each.value === value);
+  const rows = texts.pinned.vocabulary.layout.flatMap((feature): (readonly Line[])[] => {
+    const { id, values } = feature;
+    const answer = visit.layout[id];
+    const known = answer !== undefined && isAnswerTo(feature, answer) ? valuesOf(answer) : [];
+    const labels = values.flatMap(({ value }, i) =>
+      known.includes(value) ? [texts.at(`layout.${id}.values.${i}.label`)] : [],
+    );
     const set = { text: '', from: log.naming(id, ['layout.set']) };
     if (visit.layoutNotKnown.includes(id)) return [[texts.at(`layout.${id}.ask`), say(set, 'nobody knows')]];
-    return value === undefined || index < 0
-      ? []
-      : [[texts.at(`layout.${id}.ask`), say(set, texts.at(`layout.${id}.values.${index}.label`))]];
+    return labels.length === 0 ? [] : [[texts.at(`layout.${id}.ask`), say(set, joined(labels, ' and '))]];
   });
   return rows.length === 0
     ? []

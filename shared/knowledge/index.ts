@@ -3,6 +3,15 @@ export { readVocabulary } from './read-vocabulary.ts';
 export { formatProblem, inFileOrder, type Problem, type ReadResult } from './problem.ts';
 export { fitOf, weightOn, type Fit, type Layout } from './layout.ts';
 export { PLACES, placesOn, takesIn } from './places.ts';
+export {
+  answerOf,
+  answerWords,
+  isAnswerTo,
+  isSameAnswer,
+  ticked,
+  valuesOf,
+  type LayoutAnswer,
+} from './layout-answer.ts';
 export { basisOf, type Basis } from './basis-of.ts';
 export { weakSpots, type WeakSpot } from './weak-spots.ts';
 export { REST, VERBAL_SCALE, verbalWord } from './verbal-scale.ts';

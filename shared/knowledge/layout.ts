@@ -1,8 +1,9 @@
 /** Whether something that holds for some coaches holds for this one. */
-import type { Cause, LayoutValue, When } from './tree.ts';
+import { valuesOf, type LayoutAnswer } from './layout-answer.ts';
+import type { Cause, When } from './tree.ts';
 
-/** Coach layout as confirmed: feature → value. A feature not in it is unknown, and nothing is struck out for it. */
-export type Layout = Readonly<Record<string, LayoutValue>>;
+/** Coach layout as confirmed: feature → answer. A feature not in it is unknown, and nothing is struck out for it. */
+export type Layout = Readonly<Record<string, LayoutAnswer>>;
 
 export type Fit =
   | { readonly fits: 'yes' }
@@ -12,16 +13,17 @@ export type Fit =
   | { readonly fits: 'unknown'; readonly feature: string };
 
 /**
- * Holds `when` against the layout. All features named must fit; within a feature any listed value fits.
+ * Holds `when` against the layout. All features named must fit; within a feature any listed value fits, and of a coach
+ * that has several any one is enough.
  *
  * @example fitOf({ engine: ['two-stroke'] }, { engine: 'four-stroke' }) // { fits: 'no', feature: 'engine' }
  */
 export function fitOf(when: When, layout: Layout): Fit {
   let unknown: string | undefined;
   for (const [feature, values] of Object.entries(when)) {
-    const known = layout[feature];
-    if (known === undefined) unknown ??= feature;
-    else if (!values.includes(known)) return { fits: 'no', feature };
+    const known = valuesOf(layout[feature]);
+    if (known.length === 0) unknown ??= feature;
+    else if (!known.some((value) => values.includes(value))) return { fits: 'no', feature };
   }
   return unknown === undefined ? { fits: 'yes' } : { fits: 'unknown', feature: unknown };
 }

@@ -47,6 +47,17 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
   };
   for (const name of NAMES) reportDuplicates(source(name), parts[name] ?? []);
 
+  const features = source('layout');
+  (parts.layout ?? []).forEach(({ id, values, together = [] }, i) => {
+    together.forEach((value, t) => {
+      if (!values.some((each) => each.value === value))
+        features.error(
+          'unknown-feature-value',
+          [i, 'together', t],
+          `"${String(value)}" is not a value of "${id}". Allowed: ${values.map((each) => String(each.value)).join(', ')}.`,
+        );
+    });
+  });
   const instruments = source('instruments');
   (parts.instruments ?? []).forEach((each, i) => {
     if (!isUnit(each.unit)) instruments.error('unknown-unit', [i, 'unit'], unknownUnit(each.unit));
@@ -125,7 +136,11 @@ export function readVocabulary(files: Readonly<Record<string, string>>): ReadRes
         closeMinutes: close,
         ...(parent === undefined ? {} : { parent }),
       })),
-      layout: parts.layout!.map(({ usual, ...feature }) => ({ ...feature, ...(usual === undefined ? {} : { usual }) })),
+      layout: parts.layout!.map(({ usual, together, ...feature }) => ({
+        ...feature,
+        ...(usual === undefined ? {} : { usual }),
+        ...(together === undefined ? {} : { together }),
+      })),
       tools: parts.tools!,
       checks: new Map(checks.map((each) => [each.id, each])),
       road,

@@ -214,6 +214,7 @@ export const vocabularyFiles = {
         v.minLength(2, 'at least two values'),
       ),
       usual: v.optional(layoutValue),
+      together: v.optional(v.pipe(v.array(layoutValue), v.minLength(2, 'at least two values'))),
     }),
   ),
   tools: v.array(v.strictObject({ id, name: text, covers: texts, usualFor: v.array(v.picklist(ROLES)) })),

@@ -67,6 +67,8 @@ export interface LayoutFeature {
   readonly values: readonly { readonly value: LayoutValue; readonly label: string }[];
   /** What an older coach of this kind most likely has; may be preselected, never taken silently. */
   readonly usual?: LayoutValue;
+  /** Values that one coach may have at once: two kinds of wheel brake on two axles. */
+  readonly together?: readonly LayoutValue[];
 }
 
 /** Everything of a check but what belongs to one tree. */

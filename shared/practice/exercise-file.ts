@@ -4,7 +4,8 @@ import { fitOf, type Layout } from '../knowledge/layout.ts';
 import { nearestText } from '../knowledge/names.ts';
 import { inFileOrder, type Problem, type ReadResult } from '../knowledge/problem.ts';
 import { SourceFile, type Path } from '../knowledge/source-file.ts';
-import { UNLISTED, type LayoutValue, type Tree } from '../knowledge/tree.ts';
+import { isAnswerTo, valuesOf } from '../knowledge/layout-answer.ts';
+import { UNLISTED, type Tree } from '../knowledge/tree.ts';
 import type { Vocabulary } from '../knowledge/vocabulary.ts';
 import { drawFor, evenly } from './draw.ts';
 import { exerciseWith, type Exercise } from './exercise.ts';
@@ -54,7 +55,7 @@ const shape = v.strictObject({
   title: text,
   complaint: id,
   note: v.optional(text),
-  layout: v.optional(v.record(id, v.union([v.string(), v.boolean()])), {}),
+  layout: v.optional(v.record(id, v.union([v.string(), v.boolean(), v.array(v.string())])), {}),
   words: v.optional(text),
   cause: v.optional(id),
   causes: v.optional(v.pipe(v.array(id), v.minLength(1, 'at least one cause'))),
@@ -164,7 +165,7 @@ function causesIn(source: SourceFile, written: v.InferOutput<typeof shape>, tree
 
 function layoutIn(
   source: SourceFile,
-  written: Readonly<Record<string, LayoutValue>>,
+  written: Layout,
   causes: readonly string[],
   { tree, vocabulary }: { readonly tree: Tree; readonly vocabulary: Vocabulary },
 ): Layout {
@@ -174,12 +175,12 @@ function layoutIn(
     if (!known) {
       const ids = vocabulary.layout.map((each) => each.id);
       source.error('unknown-feature', path, `"${feature}" is not a layout feature.${nearestText(feature, ids)}`);
-    } else if (!known.values.some((each) => each.value === value)) {
+    } else if (!isAnswerTo(known, value)) {
       const allowed = known.values.map((each) => String(each.value)).join(', ');
       source.error(
         'unknown-feature-value',
         path,
-        `"${String(value)}" is not a value of "${feature}". Allowed: ${allowed}.`,
+        `"${valuesOf(value).join(', ')}" is not a value of "${feature}". Allowed: ${allowed}${known.together ? `; together: ${known.together.join(', ')}` : ''}.`,
       );
     }
   }

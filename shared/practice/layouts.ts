@@ -1,4 +1,5 @@
 import type { Layout } from '../knowledge/layout.ts';
+import { valuesOf } from '../knowledge/layout-answer.ts';
 import type { LayoutValue, Tree } from '../knowledge/tree.ts';
 import type { LayoutFeature, Vocabulary } from '../knowledge/vocabulary.ts';
 
@@ -22,12 +23,15 @@ export function layoutCount(tree: Tree, vocabulary: Vocabulary): number {
   return featuresOf(tree, vocabulary).reduce((count, { values }) => count * values.length, 1);
 }
 
-/** Number of a layout; the usual one is 0. What the layout does not say counts as usual. */
+/**
+ * Number of a layout; the usual one is 0. What the layout does not say counts as usual, and of several values the first:
+ * a drawn exercise has one of each.
+ */
 export function numberOfLayout(tree: Tree, vocabulary: Vocabulary, layout: Layout): number {
   return featuresOf(tree, vocabulary).reduce((number, feature) => {
     const place = (value: LayoutValue): number => feature.values.findIndex((each) => each.value === value);
     const usual = place(usualValue(tree, feature));
-    const own = Math.max(0, place(layout[feature.id] ?? usualValue(tree, feature)));
+    const own = Math.max(0, place(valuesOf(layout[feature.id])[0] ?? usualValue(tree, feature)));
     const count = feature.values.length;
     return number * count + ((own - usual + count) % count);
   }, 0);

@@ -3,7 +3,8 @@
  * derived from it by `replay.ts`. Facts in the past tense. Nothing here is made inside the domain: ids, time and
  * person arrive with the event.
  */
-import type { LayoutValue, Role } from '../knowledge/tree.ts';
+import type { LayoutAnswer } from '../knowledge/layout-answer.ts';
+import type { Role } from '../knowledge/tree.ts';
 import type { StopAnswer } from '../planning/situation.ts';
 import type { PlanEventBody } from './plan/events.ts';
 import type { AirTestEventBody } from './air-test/events.ts';
@@ -50,7 +51,7 @@ export type VisitEventBody =
   /** Who works now and what they have; holds until changed. `tools` undefined = what the role usually has. */
   | { readonly kind: 'person.set'; readonly who: Role; readonly tools?: readonly string[] }
   /** A layout answer about the coach; null says that nobody knows. */
-  | { readonly kind: 'layout.set'; readonly feature: string; readonly value: LayoutValue | null }
+  | { readonly kind: 'layout.set'; readonly feature: string; readonly value: LayoutAnswer | null }
   | { readonly kind: 'cost.set'; readonly cost: string; readonly minutes: number | null }
   | {
       readonly kind: 'complaint.opened';

@@ -59,7 +59,7 @@ const event = v.variant('kind', [
     ...head,
     kind: v.literal('layout.set'),
     feature: id,
-    value: v.nullable(v.union([v.string(), v.boolean()])),
+    value: v.nullable(v.union([v.string(), v.boolean(), v.pipe(ids, v.minLength(2))])),
   }),
   v.strictObject({
     ...head,

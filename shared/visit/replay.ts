@@ -1,5 +1,6 @@
 import { createActor, initialTransition, transition, type ActorRefFrom, type SnapshotFrom } from 'xstate';
-import type { LayoutValue, Role } from '../knowledge/tree.ts';
+import type { LayoutAnswer } from '../knowledge/layout-answer.ts';
+import type { Role } from '../knowledge/tree.ts';
 import type { Costs } from '../planning/situation.ts';
 import { emptyAirTest, foldAirTest } from './air-test/state.ts';
 import { emptyArrival, foldArrival } from './arrival/state.ts';
@@ -38,7 +39,7 @@ export function replay(events: readonly VisitEvent[], trees: ReadonlyMap<string,
   let openedAt = '';
   let who: Role = 'owner-no-tools';
   let tools: readonly string[] | undefined;
-  const layout = new Map<string, LayoutValue>();
+  const layout = new Map<string, LayoutAnswer>();
   const notKnown = new Set<string>();
   const costs = new Map<keyof Costs, number>();
   const running = new Map<string, Running>();

@@ -258,4 +258,26 @@ describe('how the coach is built', () => {
     await press('1');
     expect(await written(walk, 'layout.set')).toMatchObject({ feature: 'retarder', value: 'compression' });
   });
+
+  test('KNO-20: a coach that has both machines is answered with both, and can be changed under Coach', async () => {
+    const walk = await openWalk('weak-engine-brake', [found('right-conditions', 'weak')]);
+    await press('a');
+    const these = await screen.findByRole('button', { name: /It has these/ });
+    expect(these).toHaveProperty('disabled', true);
+    await press('1');
+    await press('2');
+    await press('3');
+    expect(screen.getByRole('button', { pressed: true }).textContent).toContain('none');
+    await press('1');
+    await press('2');
+    await fireEvent.click(these);
+    expect(await written(walk, 'layout.set')).toMatchObject({ feature: 'retarder', value: ['compression', 'other'] });
+    await press('v');
+    const flap = await screen.findByRole('checkbox', { name: /a flap/ });
+    expect(flap).toHaveProperty('checked', true);
+    await fireEvent.click(flap);
+    await waitFor(() => {
+      expect(walk.log().at(-1)).toMatchObject({ kind: 'layout.set', value: 'compression' });
+    });
+  });
 });

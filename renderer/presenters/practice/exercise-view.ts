@@ -1,4 +1,4 @@
-import { UNLISTED, type Check } from '../../../shared/knowledge/index.ts';
+import { answerWords, UNLISTED, type Check } from '../../../shared/knowledge/index.ts';
 import { idsOf, move, needOf, reasonFor, inSentence } from '../../../shared/planning/index.ts';
 import {
   CLOSED,
@@ -261,9 +261,9 @@ export function exerciseView(session: Session): ExerciseView {
     corrected: corrected === null ? '' : causeName(tree, corrected),
     hint: hinted ? hintWords(session) : '',
     last: hinted ? '' : lastWords(session),
-    layout: vocabulary.layout.flatMap(({ id, ask, values }) => {
-      const value = values.find((each) => each.value === layout[id]);
-      return value ? [{ ask, value: value.label }] : [];
+    layout: vocabulary.layout.flatMap((feature) => {
+      const value = answerWords(feature, layout[feature.id]);
+      return value === null ? [] : [{ ask: feature.ask, value }];
     }),
   };
 }

@@ -1,5 +1,5 @@
 import { EXERCISE_FORMAT, type Exercise } from '../../../shared/practice/index.ts';
-import type { Tree } from '../../../shared/knowledge/index.ts';
+import { answerWords, type Tree } from '../../../shared/knowledge/index.ts';
 import { sentence } from '../presenters.ts';
 import { accessName, hiddenName } from './words.ts';
 
@@ -25,9 +25,9 @@ export function yardSheet(exercise: Exercise, title: string): YardSheetView {
   return {
     title,
     words: exercise.words,
-    layout: vocabulary.layout.flatMap(({ id, ask, values }) => {
-      const value = values.find((each) => each.value === layout[id]);
-      return value ? [{ ask, value: value.label }] : [];
+    layout: vocabulary.layout.flatMap((feature) => {
+      const value = answerWords(feature, layout[feature.id]);
+      return value === null ? [] : [{ ask: feature.ask, value }];
     }),
     questions: tree.stopRules.map(({ id, ask }, i) => ({
       n: i + 1,

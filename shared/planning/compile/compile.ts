@@ -1,3 +1,4 @@
+import type { LayoutAnswer } from '../../knowledge/layout-answer.ts';
 import { beliefModel, type Finding } from '../../inference/index.ts';
 import type { Check } from '../../knowledge/tree.ts';
 import { idsOf, maskOf, move, needOf, vocabularyGraph, type AccessGraph } from '../access.ts';
@@ -144,8 +145,11 @@ function develop(draft: Draft, paper: Paper, next: Map<string, Draft>): void {
     const feature = vocabulary.layout.find(({ id }) => id === step.feature)!;
     draft.ask = { kind: 'layout', feature: feature.id, text: plain(tree, feature.ask) };
     // Nothing says how common each kind of coach is: all the same.
-    const each = (1 - paper.cannotShare) / feature.values.length;
-    for (const { value, label } of feature.values)
+    const answers: readonly { readonly value: LayoutAnswer; readonly label: string }[] = feature.together
+      ? [...feature.values, { value: feature.together, label: 'more than one of these' }]
+      : feature.values;
+    const each = (1 - paper.cannotShare) / answers.length;
+    for (const { value, label } of answers)
       to({ kind: 'layout', value }, label, each, {
         ...situation,
         layout: { ...situation.layout, [feature.id]: value },

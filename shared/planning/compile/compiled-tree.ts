@@ -1,6 +1,7 @@
 /** A complaint tree as a decision tree on paper: plain data, every text ready to print. */
 import type { Layout } from '../../knowledge/layout.ts';
-import type { LayoutValue, Role, Verdict } from '../../knowledge/tree.ts';
+import type { LayoutAnswer } from '../../knowledge/layout-answer.ts';
+import type { Role, Verdict } from '../../knowledge/tree.ts';
 
 export interface CompiledTree {
   readonly complaint: string;
@@ -73,7 +74,7 @@ export interface Branch {
 
 export type Answer =
   | { readonly kind: 'stop'; readonly answer: 'yes' | 'no' | 'not-sure' }
-  | { readonly kind: 'layout'; readonly value: LayoutValue }
+  | { readonly kind: 'layout'; readonly value: LayoutAnswer }
   | { readonly kind: 'layout-unknown' }
   | { readonly kind: 'result'; readonly result: string }
   /** Could not be done, or looked and could not say: carries no weight either way. */

@@ -1,4 +1,6 @@
 import type { Finding } from '../../inference/index.ts';
+import { valuesOf } from '../../knowledge/layout-answer.ts';
+import type { LayoutValue } from '../../knowledge/tree.ts';
 import { clearResult } from '../clear-result.ts';
 import type { Situation } from '../situation.ts';
 import type { Answer, Ask, Branch, CompiledTree, Step } from './compiled-tree.ts';
@@ -43,6 +45,8 @@ function answerGiven(ask: Ask, situation: Situation): Answer | null {
     }
     case 'layout': {
       const value = situation.layout[ask.feature];
+      // Paper has one way for "more than one of these", whichever they are.
+      if (valuesOf(value).length > 1) return { kind: 'layout', value: togetherOf(ask.feature, situation) };
       if (value !== undefined) return { kind: 'layout', value };
       return situation.layoutNotKnown?.includes(ask.feature) ? { kind: 'layout-unknown' } : null;
     }
@@ -54,6 +58,10 @@ function answerGiven(ask: Ask, situation: Situation): Answer | null {
       return result === null ? { kind: 'cannot' } : { kind: 'result', result };
     }
   }
+}
+
+function togetherOf(feature: string, { vocabulary }: Situation): readonly LayoutValue[] {
+  return vocabulary.layout.find(({ id }) => id === feature)?.together ?? [];
 }
 
 function isSame(a: Answer, b: Answer): boolean {

@@ -270,10 +270,11 @@ describe('[PLA-26] a layout question on paper', () => {
   it('has a branch for every value, all as likely, and one for "not known", which goes on without it', () => {
     const compiled = compileTree(blank(built, vocabulary, 'mechanic'), { threshold: 0 });
     const first = compiled.nodes[0] as Step;
-    const values = vocabulary.layout.find(({ id }) => id === 'brake')!.values;
+    const { values, together } = vocabulary.layout.find(({ id }) => id === 'brake')!;
     expect(first.ask).toMatchObject({ kind: 'layout', feature: 'brake' });
     expect(first.branches.map(({ answer }) => (answer.kind === 'layout' ? answer.value : answer.kind))).toEqual([
       ...values.map(({ value }) => value),
+      together,
       'layout-unknown',
     ]);
     expect(new Set(first.branches.slice(0, -1).map(({ share }) => share)).size).toBe(1);

@@ -110,11 +110,12 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   });
 });
 
-/** Models of many states take seconds to be solved anew: fewer truths. */
+/** The largest takes ten seconds to be solved anew, two others one each; the kept evaluation has all. */
+const LARGEST = 'm4a-wheel-end-road-test';
 const LARGE = /^m4|^m5/;
 
 it('[EVA-3] with numbers off by σ = .5 looking ahead costs on average within 10 in 100 of the best plan', () => {
-  const excess = MODELS.map(({ id, model }) => {
+  const excess = MODELS.filter(({ id }) => id !== LARGEST).map(({ id, model }) => {
     const problem = tableProblem(model);
     const ours = aheadPolicy(problem, model);
     return excessWhenDisturbed(model, ours, 0.5, LARGE.test(id) ? 1 : 8, 31);

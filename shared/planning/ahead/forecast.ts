@@ -100,30 +100,8 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
     return made;
   };
 
-  /** Cost from a state that is not followed further: acting now, less what the best check is worth by its share. */
-  const guess = (state: FarState): number => {
-    const act = repairPlan(parts, state.belief, state, SMALL).cost;
-    const knowing = act - dot(state.belief, certain(state.access, state.failed));
-    if (knowing < 5) return act;
-    const open = entropyOf(state.belief);
-    let most = 0;
-    for (let check = 0; check < tables.rows.length; check++) {
-      if (!isOpen(tables, state, check)) continue;
-      const need = tables.need[check]!;
-      const minutes =
-        tables.cost[check]! +
-        (parts.closeAtEnd ? accessMinutes(access, state.access, need) : move(access, state.access, need).cost);
-      if (minutes >= knowing - most) continue;
-      most = Math.max(
-        most,
-        worthOfCheck(0, { bits: mutualInformation(state.belief, tables.rows[check]!), open, knowing, cost: minutes }),
-      );
-    }
-    return act - most;
-  };
-
   const value = (state: FarState, reach: number): number => {
-    if (reach < depth.leastReach) return guess(state);
+    if (reach < depth.leastReach) return repairPlan(parts, state.belief, state, SMALL).cost;
     const key = keyOf(state);
     const before = values.get(key);
     if (before && before.reach >= reach) return before.value;

@@ -3,10 +3,10 @@ import type { DriveVerdict, LookedAhead, Situation } from '../../shared/planning
 import type { AheadNews, AheadRequest } from '../workers/ahead-request.ts';
 import { startWorker } from '../workers/start-worker.ts';
 
-/** After so long the first answer stays: a check that somebody has begun to read does not change any more. Judgement. */
+/** After so long nobody waits for the figure any more. Judgement. */
 const MOST_MS = 1500;
 
-/** The better answer, worked out beside the window for the situation in front. One is worked out at a time. */
+/** What the best plan costs in the end, worked out beside the window for the situation in front. One is worked out at a time. */
 export class Ahead {
   #answer = $state.raw<{ readonly key: string; readonly looked: LookedAhead } | null>(null);
   #asked = '';
@@ -18,7 +18,7 @@ export class Ahead {
     return answer && answer.key === keyOf(situation) ? answer.looked : null;
   }
 
-  /** Looks ahead from a situation, unless that was done or is under way. Without workers the first answer stays. */
+  /** Looks ahead from a situation, unless that was done or is under way. Without workers nothing is said. */
   ask(situation: Situation | null, verdict: DriveVerdict | null): void {
     const key = situation && verdict && verdict.openQuestions.length === 0 ? keyOf(situation) : '';
     untrack(() => {

@@ -7,13 +7,13 @@ export interface AheadRequest {
   readonly verdict: DriveVerdict;
 }
 
-/** Null when there is nothing better than the first answer; with the reason when something went wrong. */
+/** Null where nothing is looked ahead; with the reason when something went wrong. */
 export interface AheadNews {
   readonly looked: LookedAhead | null;
   readonly fault?: string;
 }
 
-/** Looks ahead and tells what came of it; what goes wrong is told too: the first answer then stays. */
+/** Looks ahead and tells what came of it; what goes wrong is told too: then no figure is shown. */
 export function lookFrom({ situation, verdict }: AheadRequest): AheadNews {
   try {
     return { looked: lookAhead(situation, verdict) };

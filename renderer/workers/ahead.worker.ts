@@ -1,4 +1,4 @@
-/** Runs beside the window: the first answer is on the sheet at once, the better one takes a little longer. */
+/** Runs beside the window: the advice is on the sheet at once, what the best plan costs in the end takes a little longer. */
 import { lookFrom, type AheadRequest } from './ahead-request.ts';
 
 addEventListener('message', ({ data }: MessageEvent<AheadRequest>) => {

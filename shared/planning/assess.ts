@@ -1,6 +1,5 @@
 import { fitOf } from '../knowledge/layout.ts';
 import { UNLISTED } from '../knowledge/tree.ts';
-import type { LookedAhead } from './ahead/index.ts';
 import type { Advice, Assessment, CheckOption } from './assessment.ts';
 import { conclusionOf } from './conclusion.ts';
 import { openDoors } from './doors.ts';
@@ -11,8 +10,6 @@ import { driveVerdict } from './verdict.ts';
 import { beliefModel } from '../inference/index.ts';
 
 export interface AssessOptions {
-  /** What looking many steps ahead said of this situation, when it is known already; the first answer stands else. */
-  readonly ahead?: LookedAhead | null;
   /** Do not ask the stop-rule questions first (command line, evaluation): they stay open in the verdict. */
   readonly skipTriage?: boolean;
 }
@@ -25,7 +22,7 @@ export interface AssessOptions {
 export function assess(situation: Situation, options: AssessOptions = {}): Assessment {
   const { tree } = situation;
   const verdict = driveVerdict(situation, beliefModel(tree, situation.layout));
-  const ranking = rankChecks(situation, options.skipTriage ? null : verdict, options.ahead);
+  const ranking = rankChecks(situation, options.skipTriage ? null : verdict);
   const { problem, stop } = ranking;
   const belief = problem.belief(problem.start);
   const best = stop.kind === 'check' ? stop.option : ranking.options.find((option) => !option.blocked);

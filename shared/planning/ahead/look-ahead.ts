@@ -20,8 +20,8 @@ const LOOK_ONCE_MORE = 0.02;
 export type Memory = Map<string, Forecast>;
 
 /**
- * Looks many steps ahead: what each of the best checks costs in the end when the one-step rule is followed after it. Two
- * that are equally good keep the order of the one-step rule, so that the better answer does not change one for the other.
+ * Looks many steps ahead: what each of the best checks costs in the end when the program's rule is followed after it. Of two
+ * that are equally good the rule's own is named.
  *
  * @param options.memory  keeps what was worked out for many situations of one tree in which every finding is a clear result.
  * @returns null for an owner, who corrects nothing: what ends the matter there is the drive decision.

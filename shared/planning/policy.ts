@@ -2,7 +2,7 @@ import { closingCost, move } from './access.ts';
 import type { TableKnowledge, TableProblem } from './model-problem.ts';
 import { oneStep } from './one-step.ts';
 import type { PlanStep } from './problem.ts';
-import { curedShare } from './repair-plan.ts';
+import { curedShare, triedCorrection } from './repair-plan.ts';
 
 /** An action in a table model. */
 export type Action = PlanStep | { readonly kind: 'check'; readonly check: number };
@@ -44,23 +44,15 @@ export function expand(
     return { cost: cost + there.cost, branches: branches.filter((branch) => branch.share > 1e-15) };
   }
   const correction = problem.corrections[action.correction]!;
-  const there = move(access, state.access, correction.need);
-  const tested = move(access, there.state, problem.verify.need);
   const cured = curedShare(correction, belief);
-  const cost =
-    correction.cost +
-    there.cost +
-    problem.verify.cost +
-    tested.cost +
-    cured * (close(tested.state) + problem.verify.again) +
-    (1 - cured) * problem.wrongPart;
+  const { cost, open } = triedCorrection(problem, correction, state.access, cured);
   if (1 - cured <= 1e-12) return { cost, branches: [] };
   return {
     cost,
     branches: [
       {
         share: 1 - cured,
-        next: { answers: state.answers, failed: state.failed | (1 << action.correction), access: tested.state },
+        next: { answers: state.answers, failed: state.failed | (1 << action.correction), access: open },
       },
     ],
   };

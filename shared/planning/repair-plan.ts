@@ -151,6 +151,27 @@ function ratesOf(
   }
 }
 
+/**
+ * A correction with the proof after it, from a set of open states: the expected cost of this one try, and what is open then.
+ * What follows when it did not end the matter is not in it.
+ *
+ * @param cured  P(it ends the matter).
+ */
+export function triedCorrection(
+  { access, verify, closeAtEnd, wrongPart }: Omit<PlanParts, 'corrections' | 'decisions'>,
+  { cost, need }: CorrectionAction,
+  open: number,
+  cured: number,
+): { readonly cost: number; readonly open: number } {
+  const there = move(access, open, need);
+  const tested = move(access, there.state, verify.need);
+  const closing = closeAtEnd ? closingCost(access, tested.state) : 0;
+  return {
+    cost: cost + there.cost + verify.cost + tested.cost + cured * (closing + verify.again) + (1 - cured) * wrongPart,
+    open: tested.state,
+  };
+}
+
 /** Weight of the causes that a correction would remove. */
 export function curedShare(correction: CorrectionAction, weight: Float64Array): number {
   const { cures } = correction;

@@ -1,7 +1,7 @@
-import { closingCost, move } from '../planning/access.ts';
+import { closingCost } from '../planning/access.ts';
 import type { Move } from '../planning/evaluation/index.ts';
 import type { Ranking } from '../planning/next-check.ts';
-import { bestDecision, curedShare } from '../planning/repair-plan.ts';
+import { bestDecision, curedShare, triedCorrection } from '../planning/repair-plan.ts';
 
 /**
  * Expected saving of a move against acting at once on the best plan without further checks, minutes or their money's worth; at
@@ -24,9 +24,8 @@ export function worthOf(ranking: Ranking, what: Move): number | null {
   const r = problem.corrections.findIndex(({ id }) => id === what.cause);
   const correction = problem.corrections[r];
   if (!correction || stage.failed & (1 << r)) return null;
-  const there = move(access, stage.access, correction.need);
-  const tested = move(access, there.state, problem.verify.need);
   const cured = curedShare(correction, belief);
+  const { cost, open } = triedCorrection(problem, correction, stage.access, cured);
   const rest = belief.slice();
   for (const { cause, share } of correction.cures) rest[cause]! *= 1 - share;
   const left = rest.reduce((sum, p) => sum + p, 0);
@@ -34,15 +33,8 @@ export function worthOf(ranking: Ranking, what: Move): number | null {
     left > 0
       ? problem.actNow(
           rest.map((p) => p / left),
-          { access: tested.state, failed: stage.failed | (1 << r) },
+          { access: open, failed: stage.failed | (1 << r) },
         ).cost
       : 0;
-  const cost =
-    correction.cost +
-    there.cost +
-    problem.verify.cost +
-    tested.cost +
-    cured * (closingCost(access, tested.state) + problem.verify.again) +
-    (1 - cured) * (problem.wrongPart + after);
-  return actNow.cost - cost;
+  return actNow.cost - cost - (1 - cured) * after;
 }

@@ -2,7 +2,7 @@ import { entropyOf, mutualInformation } from '../../inference/index.ts';
 import { accessMinutes, closingCost, move } from '../access.ts';
 import { worthOfCheck } from '../one-step.ts';
 import type { ActNow, PlanStep } from '../problem.ts';
-import { repairPlan, type PlanParts } from '../repair-plan.ts';
+import { repairPlan, triedCorrection, type PlanParts } from '../repair-plan.ts';
 import { beliefAfter, isOpen, learned, sharesOf, type FarState, type FarTables } from './far-tables.ts';
 
 /** What to do in a state. */
@@ -125,8 +125,6 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
       );
     }
     const correction = parts.corrections[step.correction]!;
-    const there = move(access, state.access, correction.need);
-    const tested = move(access, there.state, parts.verify.need);
     const belief = Float64Array.from(state.belief);
     let cured = 0;
     for (const { cause, share } of correction.cures) {
@@ -134,16 +132,10 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
       belief[cause]! *= 1 - share;
     }
     const left = 1 - cured;
-    const cost =
-      correction.cost +
-      there.cost +
-      parts.verify.cost +
-      tested.cost +
-      cured * (close(tested.state) + parts.verify.again) +
-      left * parts.wrongPart;
+    const { cost, open } = triedCorrection(parts, correction, state.access, cured);
     if (left < 1e-9) return cost;
     for (let c = 0; c < belief.length; c++) belief[c]! /= left;
-    const next = { ...state, belief, access: tested.state, failed: state.failed | (1 << step.correction) };
+    const next = { ...state, belief, access: open, failed: state.failed | (1 << step.correction) };
     return cost + left * value(next, reach * left);
   };
 

@@ -85,8 +85,8 @@ await runCommand(async () => {
   let models: readonly ModelRow[] = [];
   if (values.tree === undefined) {
     models = MODELS.map((model) => modelRow(model, times, counts.seed));
-    if (values.keep) await keep((kept) => ({ ...kept, models, modelsOn: on, modelTimes: times }));
-    if (!values.json) console.log(modelTable(models, times));
+    if (values.keep) await keep((kept) => ({ ...kept, models, modelsOn: on }));
+    if (!values.json) console.log(modelTable(models));
   }
   if (!values.json)
     console.log(

@@ -1,12 +1,13 @@
 import type { ModelRow, TreeRow, WayScore } from '../../shared/planning/evaluation/index.ts';
 
 /** The whole evaluation as lines of text: models, trees, and how far each tree is from what can be reached. */
-export function modelTable(rows: readonly ModelRow[], times: number): string {
+export function modelTable(rows: readonly ModelRow[]): string {
   const money = (value: number | null): string => (value === null ? '–' : value.toFixed(2));
   return [
-    'Small models: expected cost, exact. Disturbed: mean share above the optimum, over ' + `${times} truths each.`,
+    'Small models: expected cost, exact. The last figures: share above the optimum when the numbers are off, over so many truths.',
     line('', [
       'ours',
+      'rule',
       'ahead',
       'optimum',
       'one step',
@@ -21,11 +22,13 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
       '.25',
       '.5',
       '1',
+      'truths',
     ]),
     ...rows.map((row) =>
       line(row.model, [
         ...[
           row.ours,
+          row.rule,
           row.ahead,
           row.optimum,
           row.oneStep,
@@ -39,6 +42,7 @@ export function modelTable(rows: readonly ModelRow[], times: number): string {
         row.wrongParts.toFixed(2),
         share(row.handedOver),
         ...row.disturbed.map(({ excess }) => share(excess)),
+        String(row.truths),
       ]),
     ),
     '',

@@ -1,4 +1,11 @@
-import { rankChecks, secondBest, type DriveVerdict, type Situation } from '../../shared/planning/index.ts';
+import {
+  costMore,
+  rankChecks,
+  secondBest,
+  type DriveVerdict,
+  type LookedAhead,
+  type Situation,
+} from '../../shared/planning/index.ts';
 
 /**
  * How the check in front compares with what else could be done now: how much worse the second best is than the advised
@@ -9,6 +16,7 @@ export function worseByWords(
   verdict: DriveVerdict,
   check: string,
   nameOf: (id: string) => string | undefined,
+  ahead: LookedAhead | null = null,
 ): string {
   const ranking = rankChecks(situation, verdict);
   const name = (id: string): string => `“${nameOf(id) ?? id}”`;
@@ -16,10 +24,10 @@ export function worseByWords(
   if (advised && advised.check !== check) {
     const own = ranking.options.find((option) => option.check === check);
     return own && !own.blocked
-      ? `Advised is ${name(advised.check)}; this one ${costWords(advised.saves - own.saves)}.`
+      ? `Advised is ${name(advised.check)}; this one ${costWords(costMore(advised, own, ahead))}.`
       : '';
   }
-  const second = secondBest(ranking);
+  const second = secondBest(ranking, ahead);
   if (!second) return '';
   if (second.equal)
     return `The next best is ${name(second.check)}, practically as good: hazards, time and the order of the file decided.`;

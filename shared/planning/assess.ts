@@ -90,6 +90,7 @@ function becauseOf({ tree }: Situation, ranking: Ranking): string {
     const check = tree.checks.find(({ id }) => ranking.stop.kind === 'check' && id === ranking.stop.option.check)!;
     return `Not settled yet: the next look would be “${inSentence(check.name)}”.`;
   }
+  if (ranking.exact) return 'Every order of what is left was worked out: none costs less on average than acting now.';
   return ranking.stop.proven
     ? 'No check left could save more than it costs, even if it told everything.'
     : 'No check left is likely to save more than it costs.';

@@ -34,7 +34,7 @@ export function conclusionOf(situation: Situation, ranking: Ranking, because: st
   return {
     cause: id,
     probability: belief[lead]!,
-    sites: sitesFor(problem, ledger.lines),
+    sites: id === UNLISTED ? [] : sitesFor(problem, ledger.lines),
     evidence: ledger.lines.map(({ finding, check, decibans, without, overlaps }) => ({
       finding,
       check,
@@ -66,23 +66,26 @@ export function conclusionOf(situation: Situation, ranking: Ranking, because: st
 
 /** More places than these are no place. Judgement. */
 const PLACES_NAMED = 3;
+/** So many findings say where. Judgement. */
+const FINDINGS_NAMED = 2;
 
 /**
- * Places that the findings which speak for the cause point to, strongest first, each once. Of a check that was made at
- * several places those that stand out; all alike they point nowhere.
+ * Places that the two strongest of the findings that speak for the cause and have a place point to, strongest first, each once. Of
+ * a check that was made at several places those that stand out; all alike they point nowhere.
  */
 function sitesFor({ model, start: { findings } }: Ranking['problem'], lines: readonly EvidenceLine[]): string[] {
   const sites = [...lines]
     .filter(({ decibans }) => decibans >= 1)
     .sort((a, b) => b.decibans - a.decibans)
-    .slice(0, 2)
-    .flatMap((line) => {
+    .map((line) => {
       const made = findings.filter(({ check }) => check === line.check);
       if (made.length < 2) return made.flatMap(({ site }) => site ?? []);
       const odd = standingOut(model, line.check, made)?.odd.flatMap(({ site }) => site ?? []) ?? [];
       return odd.length > PLACES_NAMED ? [] : odd;
-    });
-  return [...new Set(sites)].slice(0, PLACES_NAMED);
+    })
+    .filter(({ length }) => length > 0)
+    .slice(0, FINDINGS_NAMED);
+  return [...new Set(sites.flat())].slice(0, PLACES_NAMED);
 }
 
 /** The best settling check this person can do; else the one that needs the least qualified person. */

@@ -9,7 +9,7 @@ export * from './compile/index.ts';
 export { dangerThreshold, defaultCosts } from './costs.ts';
 export { rankChecks, type Ranking } from './next-check.ts';
 export { inSentence, reasonFor, shortName, tellsApart, tellsApartFor, type TellsApart } from './reason.ts';
-export { secondBest, type SecondBest } from './second-best.ts';
+export { costMore, secondBest, type SecondBest } from './second-best.ts';
 export type * from './situation.ts';
 export { beliefNow, type BeliefNow } from './standing.ts';
 export { correctionMinutes } from './tree-problem.ts';

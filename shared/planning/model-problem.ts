@@ -1,4 +1,5 @@
 import { accessGraph, type AccessNeed, type AccessNode } from './access.ts';
+import type { FarState, FarTables } from './ahead/far-tables.ts';
 import type { CheckAction, CorrectionAction, DecisionAction, Problem } from './problem.ts';
 import { repairPlan } from './repair-plan.ts';
 
@@ -35,6 +36,19 @@ export interface TableKnowledge {
 
 export interface TableProblem extends Problem<TableKnowledge> {
   readonly start: TableKnowledge;
+  /** The same checks as the solvers that look ahead take them. */
+  readonly tables: FarTables;
+}
+
+/** A state of a model as the solvers that look ahead take it. */
+export function farState(problem: TableProblem, state: TableKnowledge & { readonly access: number }): FarState {
+  return {
+    belief: problem.belief(state),
+    answers: String.fromCharCode(...state.answers.map((outcome) => (outcome < 0 ? 0 : outcome + 2))),
+    leaders: [],
+    access: state.access,
+    failed: state.failed,
+  };
 }
 
 /** The model as a problem. Priors are normalised. */
@@ -84,6 +98,16 @@ export function tableProblem(model: TableModel): TableProblem {
     causes: prior.length,
     checks,
     start: { answers: checks.map(() => -1), failed: 0 },
+    tables: {
+      rows: tables,
+      roots: [],
+      group: checks.map(() => -1),
+      sharpness: checks.map(() => 0),
+      cost: checks.map(({ cost }) => cost),
+      need: checks.map(({ need }) => need),
+      requires: checks.map(() => []),
+      usable: checks.map(() => true),
+    },
     belief,
     openChecks: ({ answers }) => answers.flatMap((outcome, k) => (outcome < 0 ? [k] : [])),
     outlook(knowledge, check) {

@@ -1,6 +1,7 @@
 import type { Check } from '../knowledge/tree.ts';
 import { entropyOf, mutualInformation } from '../inference/index.ts';
 import type { LookedAhead } from './ahead/looked-ahead.ts';
+import { wholePlan, type WholePlan } from './ahead/whole-plan.ts';
 import { accessMinutes } from './access.ts';
 import type { Blocked, CheckOption, DriveVerdict } from './assessment.ts';
 import { blockedReason, wordsAtHand } from './blocked.ts';
@@ -13,10 +14,15 @@ import { treeProblem, type TreeProblem } from './tree-problem.ts';
 const TIE_SHARE = 0.01;
 const TIE_MINUTES = 1;
 
+/** A saving below this is none: minutes. */
+const NOTHING = 1e-9;
+
 /** Everything the planner worked out for a situation. */
 export interface Ranking {
   readonly problem: TreeProblem;
   readonly actNow: ActNow;
+  /** Worked out to the end in every order (PLA-45): `saves` and `actNow` are what the best plan costs, and none is cheaper. */
+  readonly exact: boolean;
   /** Expected cost if the cause were known now: no plan can cost less. */
   readonly bound: number;
   /** Offered checks best first, then blocked ones in file order. */
@@ -34,9 +40,10 @@ export type StopDecision =
   | { readonly kind: 'act'; readonly proven: boolean };
 
 /**
- * Ranks the checks of a tree by expected saving: the cost of the best plan without further checks, less the cost of this
- * check, its access and the best plans after its results. That is blind to checks that pay only together with others; so a
- * check is worth at least its share of the open question (information / entropy) of what knowing the cause would save.
+ * Ranks the checks of a tree by what they are worth. Where few enough states can follow, that is what the best plan with the check
+ * first saves against acting now (PLA-45). Else by the rule of PLA-39: what a check saves if none is made after it, and its share
+ * of the open question (information / entropy) of what knowing the cause would save; the first alone is blind to checks that pay only
+ * together with others.
  *
  * @source One-step look-ahead: Heckerman, Breese & Rommelse 1995 (opening pages read). The share of knowing is a rule of our own,
  *   measured against it (SPEC.md).
@@ -58,11 +65,12 @@ export function rankChecks(
     blocked.set(check.id, blockedReason(check, situation, problem.start.findings, verdict, atHand, checks));
 
   const belief = problem.belief(problem.start);
-  const actNow = problem.actNow(belief, problem.stage);
+  const whole = corrects(situation) ? wholePlan(problem, usableChecks(problem, blocked)) : null;
+  const actNow = whole?.act ?? problem.actNow(belief, problem.stage);
   const bound = boundOf(problem);
   const knowing = { worth: actNow.cost - bound, bits: entropyOf(belief) };
   const all = tree.checks.map((check, k) =>
-    optionOf(problem, check, k, actNow.cost, knowing, blocked.get(check.id) ?? null),
+    inTheEnd(optionOf(problem, check, k, actNow.cost, knowing, blocked.get(check.id) ?? null), whole),
   );
   const offered = inOrderOfWorth(
     all.filter((option) => !option.blocked),
@@ -73,11 +81,31 @@ export function rankChecks(
   return {
     problem,
     actNow,
+    exact: whole !== null,
     bound,
     options: [...ranked, ...all.filter((option) => option.blocked)],
-    stop: stopDecision(situation, problem, ranked, actNow, bound, ahead),
+    stop: stopDecision(situation, problem, ranked, { actNow, bound, exact: whole !== null }, ahead),
     lookedAt: ahead && new Set(ahead.checks.map(({ check }) => check)),
   };
+}
+
+/** An owner corrects nothing: what ends the matter there is the drive decision. */
+function corrects({ who }: Situation): boolean {
+  return who !== 'owner-no-tools' && who !== 'owner-basic-tools';
+}
+
+/** Checks that this person could do, prerequisites aside: a later answer may open them. */
+export function usableChecks({ checksOf }: TreeProblem, blocked: ReadonlyMap<string, Blocked | null>): boolean[] {
+  return checksOf.map(({ id }) => {
+    const kind = blocked.get(id)?.kind;
+    return kind === undefined || kind === 'requires' || kind === 'done';
+  });
+}
+
+/** The same with what the check saves when the best plan follows it. */
+function inTheEnd(option: CheckOption, whole: WholePlan | null): CheckOption {
+  const cost = whole?.costs.get(option.check);
+  return whole && cost !== undefined ? { ...option, saves: whole.act.cost - cost } : option;
 }
 
 /** Checks that were looked at first, the advised one at the head, each with what it saves in the end; then the others. */
@@ -171,20 +199,19 @@ function stopDecision(
   situation: Situation,
   problem: TreeProblem,
   offered: readonly CheckOption[],
-  actNow: ActNow,
-  bound: number,
+  { actNow, bound, exact }: Pick<Ranking, 'actNow' | 'bound' | 'exact'>,
   ahead: LookedAhead | null,
 ): StopDecision {
   const cost = (option: CheckOption): number => option.minutes + option.accessMinutes;
   const best = offered[0];
   if (ahead) {
     if (best && best.check === ahead.checks[ahead.best]?.check) return { kind: 'check', option: best, why: 'saves' };
-  } else if (best && best.saves > 0) return { kind: 'check', option: best, why: 'saves' };
+  } else if (best && best.saves > NOTHING) return { kind: 'check', option: best, why: 'saves' };
   const settling = settlingFirst(situation, problem, offered, actNow);
   if (settling) return { kind: 'check', option: settling, why: 'settles' };
   const knowing = actNow.cost - bound;
   const cheapest = Math.min(...offered.map(cost));
-  if (knowing <= cheapest) return { kind: 'act', proven: true };
+  if (exact || knowing <= cheapest) return { kind: 'act', proven: true };
   return { kind: 'act', proven: false };
 }
 

@@ -44,8 +44,16 @@ export function checkCost<K>(problem: Problem<K>, knowledge: K, stage: Stage, ch
 }
 
 /**
- * What a check is worth (PLA-39): what it saves if none is made after it, or, where that is more, its share of the open
- * question of what knowing the cause would save, its cost deducted.
+ * A check may cost so many times its share of the open question of what knowing the cause would save. Above 1, because tables are
+ * judgement and a wrong part is worse than its minutes. Judgement, measured (SPEC.md).
+ */
+export const CAUTION = 2;
+/** Weight of the share of knowing in the worth of a check; the rest is what it saves alone. Judgement, measured (SPEC.md). */
+const OF_KNOWING = 1 / 3;
+
+/**
+ * What a check is worth (PLA-39), more than 0 when it pays. It pays when it saves though none is made after it, or when it costs
+ * less than `CAUTION` times its share of the open question of what knowing the cause would save; never more than knowing everything.
  *
  * @param of.bits     what the check tells about the causes on average.
  * @param of.open     bits that are missing for certainty.
@@ -56,6 +64,8 @@ export function worthOfCheck(
   savesAlone: number,
   of: { readonly bits: number; readonly open: number; readonly knowing: number; readonly cost: number },
 ): number {
-  const share = of.open > 0 ? of.bits / of.open : 0;
-  return Math.max(savesAlone, share * of.knowing - of.cost);
+  const share = of.open > 0 ? Math.min(1, CAUTION * (of.bits / of.open)) : 0;
+  const ofKnowing = share * of.knowing - of.cost;
+  if (savesAlone <= 0 && ofKnowing <= 0) return Math.max(savesAlone, ofKnowing);
+  return (1 - OF_KNOWING) * Math.max(0, savesAlone) + OF_KNOWING * Math.max(0, ofKnowing);
 }

@@ -1,11 +1,11 @@
 import { closingCost, move } from './access.ts';
-import type { TableKnowledge, TableProblem } from './model-problem.ts';
+import { solveExactly, type ExactPlan } from './ahead/exact.ts';
+import type { FarStep as Action } from './ahead/far-tables.ts';
+import { farState, type TableKnowledge, type TableProblem } from './model-problem.ts';
 import { oneStep } from './one-step.ts';
-import type { PlanStep } from './problem.ts';
 import { curedShare, triedCorrection } from './repair-plan.ts';
 
-/** An action in a table model. */
-export type Action = PlanStep | { readonly kind: 'check'; readonly check: number };
+export type { FarStep as Action } from './ahead/far-tables.ts';
 
 /** Answers, failed corrections and open access. */
 export interface TableState extends TableKnowledge {
@@ -115,6 +115,26 @@ export function evaluatePolicy(
     return sum;
   };
   return value(from);
+}
+
+/** The best plan of a model; null where more states could follow than are solved. */
+export function exactPlan(problem: TableProblem): ExactModelPlan | null {
+  const start: TableState = { ...problem.start, access: 0 };
+  const plan = solveExactly(problem.tables, problem, farState(problem, start));
+  return (
+    plan && {
+      cost: plan.costFrom(farState(problem, start)),
+      first: plan.steps(farState(problem, start)),
+      policy: (state) => plan.stepIn(farState(problem, state)),
+    }
+  );
+}
+
+/** The best plan of a model, with what each first step costs when the best follows it. */
+export interface ExactModelPlan {
+  readonly cost: number;
+  readonly first: ReturnType<ExactPlan['steps']>;
+  readonly policy: Policy;
 }
 
 /** The one-step rule as a policy. */

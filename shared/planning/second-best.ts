@@ -1,3 +1,4 @@
+import type { LookedAhead } from './ahead/looked-ahead.ts';
 import type { CheckOption } from './assessment.ts';
 import { tieMinutes, type Ranking } from './next-check.ts';
 
@@ -14,9 +15,14 @@ export interface SecondBest {
  * The check that comes next after the advised one, and by how much it is worse. Says more than whether some number would
  * turn the order: two checks can change places on a tiny change and hardly differ in what they cost.
  *
+ * @param ahead  what looking ahead says of the same situation, once it is known: then the difference is that of the costs in the
+ *   end, else that of what the rule takes the checks to be worth.
  * @returns null when the program does not advise a check, or no other can be done.
  */
-export function secondBest({ stop, options, actNow, lookedAt }: Ranking): SecondBest | null {
+export function secondBest(
+  { stop, options, actNow, lookedAt }: Ranking,
+  ahead: LookedAhead | null = null,
+): SecondBest | null {
   if (stop.kind !== 'check') return null;
   const advised = stop.option;
   const others = options.filter(
@@ -24,6 +30,14 @@ export function secondBest({ stop, options, actNow, lookedAt }: Ranking): Second
   );
   const second = others.reduce<CheckOption | null>((a, b) => (a && a.saves >= b.saves ? a : b), null);
   if (!second) return null;
-  const gap = advised.saves - second.saves;
+  const gap = costMore(advised, second, ahead);
   return { check: second.check, worseBy: Math.max(0, gap), equal: Math.abs(gap) <= tieMinutes(actNow.cost) };
+}
+
+/** By how much one check comes dearer than another. */
+export function costMore(than: CheckOption, check: CheckOption, ahead: LookedAhead | null): number {
+  const inTheEnd = (option: CheckOption): number | undefined =>
+    ahead?.checks.find((each) => each.check === option.check)?.cost;
+  const [own, other] = [inTheEnd(check), inTheEnd(than)];
+  return own !== undefined && other !== undefined ? own - other : than.saves - check.saves;
 }

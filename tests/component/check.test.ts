@@ -66,8 +66,8 @@ describe('a check', () => {
 
   test('a finding that decides leads from the check to the conclusion', async () => {
     const place = { site: 'left front' };
-    const asked = found('recent-air-work', 'nothing-recent');
-    const walk = await openWalk(AIR, [found('walk-listen', 'wheel-end', place), asked, chosen('soap-chamber')]);
+    const asked = [found('recent-air-work', 'nothing-recent'), found('pedal-ramp', 'all-levels')];
+    const walk = await openWalk(AIR, [found('walk-listen', 'wheel-end', place), ...asked, chosen('soap-chamber')]);
     const check = checkOf(walk.tree, 'soap-chamber');
     await fireEvent.click(site('left front'));
     await fireEvent.click(screen.getByRole('button', { name: /blows from rod opening/i }));

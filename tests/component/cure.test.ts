@@ -10,6 +10,7 @@ const FOUND: readonly VisitEventBody[] = [
   found('walk-listen', 'wheel-end', { site: 'left front' }),
   found('soap-chamber', 'rod-side', { site: 'left front' }),
   found('recent-air-work', 'nothing-recent'),
+  found('pedal-ramp', 'all-levels'),
 ];
 const ACCEPTED: VisitEventBody = { kind: 'conclusion.accepted', complaint: COMPLAINT, cause: CAUSE };
 const STARTED: VisitEventBody = { kind: 'correction.started', complaint: COMPLAINT, cause: CAUSE };

@@ -12,9 +12,8 @@ import {
   taughtWay,
   type KeptEvaluation,
 } from '../../shared/planning/evaluation/index.ts';
-import { solveExactly } from '../../shared/planning/exact.ts';
-import { advicePolicy, aheadPolicy } from '../../shared/planning/evaluation/model-ways.ts';
-import { evaluatePolicy } from '../../shared/planning/policy.ts';
+import { advicePolicy, aheadPolicy, rulePolicy } from '../../shared/planning/evaluation/model-ways.ts';
+import { evaluatePolicy, exactPlan } from '../../shared/planning/policy.ts';
 import { tableProblem } from '../../shared/planning/model-problem.ts';
 
 // Written by `npm run evaluate -- --keep` alone; what is read of it is compared with the trees below.
@@ -61,11 +60,14 @@ describe('the kept evaluation', () => {
       expect(now.right).toBeCloseTo(then.right, 4);
       expect(now.wrongParts).toBeCloseTo(then.wrongParts, 4);
     }
-    for (const { model: id, ours, ahead, optimum } of kept.models.filter((each) => /^m[12378]-/.test(each.model))) {
+    for (const { model: id, ours, rule, ahead, optimum } of kept.models.filter((each) =>
+      /^m[12378]-/.test(each.model),
+    )) {
       const { model } = MODELS.find((each) => each.id === id)!;
       const problem = tableProblem(model);
-      expect(solveExactly(problem).cost).toBeCloseTo(optimum, 3);
+      expect(exactPlan(problem)!.cost).toBeCloseTo(optimum, 3);
       expect(evaluatePolicy(problem, advicePolicy(problem, model)).cost).toBeCloseTo(ours, 3);
+      expect(evaluatePolicy(problem, rulePolicy(problem, model)).cost).toBeCloseTo(rule, 3);
       expect(evaluatePolicy(problem, aheadPolicy(problem, model)).cost).toBeCloseTo(ahead, 3);
     }
     expect(kept.models.length).toBe(MODELS.length);

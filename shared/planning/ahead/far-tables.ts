@@ -1,7 +1,12 @@
 import type { Finding, Posterior } from '../../inference/index.ts';
 import { clearResult } from '../clear-result.ts';
 import type { AccessNeed } from '../access.ts';
+import type { PlanStep } from '../problem.ts';
+import { triedCorrection, type PlanParts } from '../repair-plan.ts';
 import type { TreeProblem } from '../tree-problem.ts';
+
+/** Chance below which a correction is taken as certain to end the matter. */
+const NOTHING_LEFT = 1e-12;
 
 /** A tree as plain arrays, for looking many steps ahead: thousands of states are visited for one answer. */
 export interface FarTables {
@@ -34,6 +39,9 @@ export interface FarState {
   readonly access: number;
   readonly failed: number;
 }
+
+/** What can be done in a state. */
+export type FarStep = PlanStep | { readonly kind: 'check'; readonly check: number };
 
 /** Tables of a problem. `usable` says which checks this person can do, whether or not their prerequisites are met. */
 export function farTables(problem: TreeProblem, usable: readonly boolean[]): FarTables {
@@ -133,4 +141,28 @@ export function learned(tables: FarTables, state: FarState, check: number, resul
     access,
     failed: state.failed,
   };
+}
+
+/**
+ * A correction with its proof: what it costs on average until it is proven or not, how likely it does not end the matter, and the
+ * state in which it then leaves things; null when nothing is left.
+ */
+export function corrected(
+  parts: PlanParts,
+  state: FarState,
+  correction: number,
+): { readonly cost: number; readonly left: number; readonly next: FarState | null } {
+  const tried = parts.corrections[correction]!;
+  const belief = Float64Array.from(state.belief);
+  let cured = 0;
+  for (const { cause, share } of tried.cures) {
+    cured += belief[cause]! * share;
+    belief[cause]! *= 1 - share;
+  }
+  const { cost, open } = triedCorrection(parts, tried, state.access, cured);
+  // Summed, not 1 − cured: that can leave a rounding error where nothing is left.
+  const left = belief.reduce((sum, p) => sum + p, 0);
+  if (left < NOTHING_LEFT) return { cost, left: 0, next: null };
+  for (let c = 0; c < belief.length; c++) belief[c]! /= left;
+  return { cost, left, next: { ...state, belief, access: open, failed: state.failed | (1 << correction) } };
 }

@@ -1,12 +1,18 @@
 import { entropyOf, mutualInformation } from '../../inference/index.ts';
 import { accessMinutes, closingCost, move } from '../access.ts';
 import { worthOfCheck } from '../one-step.ts';
-import type { ActNow, PlanStep } from '../problem.ts';
-import { repairPlan, triedCorrection, type PlanParts } from '../repair-plan.ts';
-import { beliefAfter, isOpen, learned, sharesOf, type FarState, type FarTables } from './far-tables.ts';
-
-/** What to do in a state. */
-export type FarStep = PlanStep | { readonly kind: 'check'; readonly check: number };
+import type { ActNow } from '../problem.ts';
+import { repairPlan, type PlanParts } from '../repair-plan.ts';
+import {
+  beliefAfter,
+  corrected,
+  isOpen,
+  learned,
+  sharesOf,
+  type FarState,
+  type FarStep,
+  type FarTables,
+} from './far-tables.ts';
 
 /** How far a forecast looks. */
 export interface Depth {
@@ -16,7 +22,7 @@ export interface Depth {
   readonly width: number;
 }
 
-export const USUAL_DEPTH: Depth = { leastReach: 0.01, width: 12 };
+export const USUAL_DEPTH: Depth = { leastReach: 0.0125, width: 12 };
 
 /** What a plan does not follow further; its cost is then low by less than a minute or two. */
 const SMALL = 1e-3;
@@ -64,19 +70,19 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
       const then = { access: there.state, failed: state.failed };
       const known = certain(then.access, then.failed);
       const minutes = tables.cost[check]! + (parts.closeAtEnd ? accessMinutes(access, state.access, need) : there.cost);
-      const ofShare = worthOfCheck(-Infinity, { bits, open, knowing, cost: minutes });
+      const told = { bits, open, knowing, cost: minutes };
       let cost = tables.cost[check]! + there.cost;
       // What is left costs at least what it would if the cause were known; that is linear in the belief.
       let rest = dot(state.belief, known);
       const share = sharesOf(tables, state, check);
-      let done = 0;
-      for (; done < share.length && act.cost - cost - rest > Math.max(most, ofShare); done++) {
-        if (share[done]! <= 1e-9) continue;
-        const belief = beliefAfter(tables, state, check, done);
-        cost += share[done]! * repairPlan(parts, belief, then, SMALL).cost;
-        rest -= share[done]! * dot(belief, known);
+      let worth = worthOfCheck(act.cost - cost - rest, told);
+      for (let r = 0; r < share.length && worth > most + 1e-9; r++) {
+        if (share[r]! <= 1e-9) continue;
+        const belief = beliefAfter(tables, state, check, r);
+        cost += share[r]! * repairPlan(parts, belief, then, SMALL).cost;
+        rest -= share[r]! * dot(belief, known);
+        worth = worthOfCheck(act.cost - cost - rest, told);
       }
-      const worth = Math.max(done === share.length ? act.cost - cost : -Infinity, ofShare);
       if (worth > most + 1e-9) {
         most = worth;
         best = { kind: 'check', check };
@@ -124,19 +130,8 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
         tables.cost[check]! + there.cost,
       );
     }
-    const correction = parts.corrections[step.correction]!;
-    const belief = Float64Array.from(state.belief);
-    let cured = 0;
-    for (const { cause, share } of correction.cures) {
-      cured += belief[cause]! * share;
-      belief[cause]! *= 1 - share;
-    }
-    const left = 1 - cured;
-    const { cost, open } = triedCorrection(parts, correction, state.access, cured);
-    if (left < 1e-9) return cost;
-    for (let c = 0; c < belief.length; c++) belief[c]! /= left;
-    const next = { ...state, belief, access: open, failed: state.failed | (1 << step.correction) };
-    return cost + left * value(next, reach * left);
+    const { cost, left, next } = corrected(parts, state, step.correction);
+    return next ? cost + left * value(next, reach * left) : cost;
   };
 
   return {

@@ -1,4 +1,4 @@
-import { rankChecks, tieMinutes, type Ranking } from '../next-check.ts';
+import { rankChecks, tieMinutes, usableChecks, type Ranking } from '../next-check.ts';
 import type { DriveVerdict } from '../assessment.ts';
 import type { Situation } from '../situation.ts';
 import { farStart, farTables, type FarTables } from './far-tables.ts';
@@ -34,7 +34,9 @@ export function lookAhead(
   if (situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools') return null;
   const ranking = rankChecks(situation, verdict);
   const { problem, actNow, bound } = ranking;
-  const tables = farTables(problem, usableIn(ranking));
+  if (ranking.exact) return inTheEnd(ranking);
+  const blocked = new Map(ranking.options.map((option) => [option.check, option.blocked ?? null]));
+  const tables = farTables(problem, usableChecks(problem, blocked));
   const start = farStart(problem);
   const far = remembered(options.memory, situation, ranking, tables, options.depth ?? USUAL_DEPTH);
   const place = new Map(problem.checksOf.map(({ id }, k) => [id, k]));
@@ -55,7 +57,16 @@ export function lookAhead(
   const sure = first.kind === 'correct' ? problem.belief(problem.start)[first.correction]! : 0;
   const most = act * (1 + (sure >= SURE ? 0 : LOOK_ONCE_MORE));
   const best = bestOf(checks, most, ruleChoice(ranking));
-  return { checks, act, best, bound };
+  return { checks, act, best, bound, exact: false };
+}
+
+/** What the best plan costs, where it is known. */
+function inTheEnd({ options, actNow, bound, stop }: Ranking): LookedAhead {
+  const checks = options
+    .filter(({ blocked }) => !blocked)
+    .map(({ check, saves }) => ({ check, cost: actNow.cost - saves }));
+  const best = stop.kind === 'check' ? checks.findIndex(({ check }) => check === stop.option.check) : -1;
+  return { checks, act: actNow.cost, best, bound, exact: true };
 }
 
 /** The check with the least cost, where it is below `most`; the first answer's own choice when it is as good. */
@@ -75,15 +86,6 @@ function bestOf(checks: LookedAhead['checks'], most: number, rule: string | null
 
 function ruleChoice({ stop }: Ranking): string | null {
   return stop.kind === 'check' ? stop.option.check : null;
-}
-
-/** Checks that this person could do, prerequisites aside: a later answer may open them. */
-function usableIn({ options, problem }: Ranking): boolean[] {
-  const blocked = new Map(options.map((option) => [option.check, option.blocked?.kind]));
-  return problem.checksOf.map(({ id }) => {
-    const kind = blocked.get(id);
-    return kind === undefined || kind === 'requires' || kind === 'done';
-  });
 }
 
 function remembered(

@@ -17,7 +17,6 @@ export interface KeptTree extends TreeRow {
 export interface KeptEvaluation {
   readonly models: readonly ModelRow[];
   readonly modelsOn: string;
-  readonly modelTimes: number;
   readonly trees: readonly KeptTree[];
 }
 

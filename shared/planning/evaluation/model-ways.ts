@@ -3,6 +3,7 @@ import { accessMinutes, move } from '../access.ts';
 import type { TableModel, TableProblem } from '../model-problem.ts';
 import { checkCost, worthOfCheck } from '../one-step.ts';
 import {
+  exactPlan,
   expand,
   keyOf,
   repairsOnlyPolicy,
@@ -31,12 +32,21 @@ function tablesOf({ checks, causes }: TableModel): readonly (readonly Float64Arr
 }
 
 /**
- * The rule of this program (PLA-39): the check that is worth most, while one is worth anything; then corrections as they
- * pay. What a model has not is left out: cautions before a danger, and choosing between checks that differ by a minute.
+ * What the program does: the best plan where few enough states can follow (PLA-45), else its rule. What a model has not is left
+ * out: cautions before a danger, and choosing between checks that differ by a minute.
  *
  * @param model  the same as in `problem`; its tables are needed.
  */
 export function advicePolicy(problem: TableProblem, model: TableModel): Policy {
+  return exactPlan(problem)?.policy ?? rulePolicy(problem, model);
+}
+
+/**
+ * The rule of this program (PLA-39): the check that is worth most, while one is worth anything; then corrections as they pay.
+ *
+ * @param model  the same as in `problem`; its tables are needed.
+ */
+export function rulePolicy(problem: TableProblem, model: TableModel): Policy {
   const tables = tablesOf(model);
   return (state) => {
     const belief = problem.belief(state);
@@ -69,7 +79,7 @@ export function advicePolicy(problem: TableProblem, model: TableModel): Policy {
 
 /** Looking ahead: what costs least in the end when the rule of this program is followed after it. */
 export function aheadPolicy(problem: TableProblem, model: TableModel): Policy {
-  return rolloutPolicy(problem, advicePolicy(problem, model));
+  return rolloutPolicy(problem, rulePolicy(problem, model));
 }
 
 /**

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { solveExactly } from '../../../shared/planning/exact.ts';
 import { tableProblem, type TableProblem } from '../../../shared/planning/model-problem.ts';
 import {
   evaluatePolicy,
+  exactPlan,
   expand,
   oneStepPolicy,
   repairsOnlyPolicy,
@@ -17,6 +17,7 @@ import {
   costByLot,
   flowchartPolicy,
   informationPolicy,
+  rulePolicy,
   swapPolicy,
 } from '../../../shared/planning/evaluation/model-ways.ts';
 import { excessWhenDisturbed } from '../../../shared/planning/evaluation/index.ts';
@@ -29,21 +30,22 @@ const nameOf = (problem: TableProblem, action: Action): string =>
       ? problem.corrections[action.correction]!.id
       : problem.decisions[action.decision]!.id;
 
-/** Measured: by how many in 100 the rule of this program costs more than the best plan; 0 where none is named. */
-const ABOVE_OPTIMUM: Readonly<Record<string, number>> = {
+/** Measured: by how many in 100 the rule of this program alone costs more than the best plan; 0 where none is named. */
+const RULE_ABOVE_OPTIMUM: Readonly<Record<string, number>> = {
   'm3-dependent-actions': 3.4,
-  'm4a-wheel-end-road-test': 4.1,
-  'm4b-wheel-end-on-stands': 2.2,
-  'm5-slow-air-imperfect': 1.8,
-  'm6-roadside-triage': 1.3,
-  'm7-chain-perfect': 1.3,
-  'm10-one-step-trap': 1.4,
+  'm4a-wheel-end-road-test': 1.6,
+  'm4b-wheel-end-on-stands': 1.3,
+  'm5-slow-air-imperfect': 5.6,
+  'm6-roadside-triage': 1.6,
+  'm7-chain-perfect': 1.9,
+  'm10-one-step-trap': 2,
+  'm11-two-step-trap': 1.9,
   'm12-cost-cluster': 0.7,
 };
 
 describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   const problem = tableProblem(model);
-  const solution = solveExactly(problem);
+  const solution = exactPlan(problem)!;
 
   it('[PLA-1] the exact solver reaches the optimal cost', () => {
     expect(solution.cost).toBeCloseTo(expected.optimalCost, 6);
@@ -52,7 +54,7 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   it('[PLA-1] the first action is the optimal one where it is unique', () => {
     const ranked = [...solution.first].sort((a, b) => a.cost - b.cost);
     if (expected.gapToSecond > 1e-6) {
-      expect(nameOf(problem, ranked[0]!.action)).toBe(expected.firstAction);
+      expect(nameOf(problem, ranked[0]!.step)).toBe(expected.firstAction);
       expect(ranked[1]!.cost - ranked[0]!.cost).toBeCloseTo(expected.gapToSecond, 6);
     } else expect(ranked[0]!.cost).toBeCloseTo(expected.optimalCost, 6);
   });
@@ -93,34 +95,40 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
     if (flowchart) expect(solution.cost).toBeLessThanOrEqual(ours['authoredFlowchart']! + 1e-9);
   });
 
-  it('[PLA-4] looking ahead is within 2 in 100 of the optimum and no dearer than the flowchart of the model', () => {
-    const ours = evaluatePolicy(problem, aheadPolicy(problem, model)).cost;
-    expect(ours - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
-    if (flowchart) expect(ours).toBeLessThanOrEqual(expected.policies['authoredFlowchart']!.cost + 1e-9);
-    // From a rule of one step alone it is not: m11 is built so that both must fail.
-    const rollout = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem))).cost;
-    if (id === 'm11-two-step-trap') expect(rollout).toBeCloseTo(7, 9);
-    else expect(rollout - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
+  it('[PLA-4] the rollout of one step is within 2 in 100 of the optimum, but for the model that is built against it', () => {
+    const { cost } = evaluatePolicy(problem, rolloutPolicy(problem, oneStepPolicy(problem)));
+    if (id === 'm11-two-step-trap') expect(cost).toBeCloseTo(7, 9);
+    else expect(cost - expected.optimalCost).toBeLessThanOrEqual(0.02 * Math.abs(expected.optimalCost) + 1e-9);
   });
 
-  it('[PLA-39] [EVA-8] the rule of this program, followed, is as far above the optimum as SPEC says', () => {
+  it('[PLA-33] [EVA-8] looking ahead is never dearer than the rule it looks ahead on, and within 2 in 100 but on one model', () => {
+    const ours = evaluatePolicy(problem, aheadPolicy(problem, model)).cost;
+    expect(ours).toBeLessThanOrEqual(evaluatePolicy(problem, rulePolicy(problem, model)).cost + 1e-9);
+    const most = id === 'm5-slow-air-imperfect' ? 0.031 : 0.02;
+    expect(ours - expected.optimalCost).toBeLessThanOrEqual(most * Math.abs(expected.optimalCost) + 1e-9);
+  });
+
+  it('[PLA-45] [EVA-8] the program reaches the optimum on every model, and no flowchart is cheaper', () => {
     const { cost } = evaluatePolicy(problem, advicePolicy(problem, model));
+    expect(cost).toBeCloseTo(expected.optimalCost, 6);
+    if (flowchart) expect(cost).toBeLessThanOrEqual(expected.policies['authoredFlowchart']!.cost + 1e-9);
+  });
+
+  it('[PLA-39] [EVA-8] its rule alone, which larger trees are walked by, is as far above the optimum as SPEC says', () => {
+    const { cost } = evaluatePolicy(problem, rulePolicy(problem, model));
     const gap = (100 * (cost - expected.optimalCost)) / Math.abs(expected.optimalCost);
     expect(gap).toBeGreaterThanOrEqual(-1e-6);
-    expect(gap).toBeLessThanOrEqual((ABOVE_OPTIMUM[id] ?? 0) + 0.05);
+    expect(gap).toBeLessThanOrEqual((RULE_ABOVE_OPTIMUM[id] ?? 0) + 0.05);
   });
 });
 
-/** The largest takes ten seconds to be solved anew, two others one each; the kept evaluation has all. */
-const LARGEST = 'm4a-wheel-end-road-test';
-const LARGE = /^m4|^m5/;
+/** Truths drawn a model: a larger one takes a tenth to half a second each; the kept evaluation has more of them. */
+const truths = (id: string): number => (/^m4|^m5/.test(id) ? 2 : id.startsWith('m7') ? 8 : 60);
 
-it('[EVA-3] with numbers off by σ = .5 looking ahead costs on average within 10 in 100 of the best plan', () => {
-  const excess = MODELS.filter(({ id }) => id !== LARGEST).map(({ id, model }) => {
-    const problem = tableProblem(model);
-    const ours = aheadPolicy(problem, model);
-    return excessWhenDisturbed(model, ours, 0.5, LARGE.test(id) ? 1 : 8, 31);
-  });
+it('[EVA-3] with numbers off by σ = .5 the program costs on average within 10 in 100 of the best plan', () => {
+  const excess = MODELS.map(({ id, model }) =>
+    excessWhenDisturbed(model, advicePolicy(tableProblem(model), model), 0.5, truths(id), 31),
+  );
   for (const each of excess) expect(each).toBeGreaterThanOrEqual(-1e-9);
   expect(excess.reduce((sum, each) => sum + each, 0) / excess.length).toBeLessThan(0.1);
 });
@@ -147,15 +155,17 @@ function misses(policy: Policy): Record<'wheel_nuts' | 'bearing' | 'drag', numbe
   return missed;
 }
 
-// Values of the optimum and of one step: the reference solver's decision shares on this model, to five digits.
-it('[PLA-4] roadside: the best plan misses a danger as seldom as the reference solver found, and no other plan in 1 of 1000', () => {
+// Values of the optimum: the reference solver's decision shares on this model, to five digits.
+it('[PLA-45] roadside: the program misses a danger as seldom as the reference solver found, and below .0005', () => {
   const { model } = MODELS.find(({ id }) => id === 'm6-roadside-triage')!;
   const problem = tableProblem(model);
-  const best = misses(solveExactly(problem).policy);
-  expect(best.wheel_nuts).toBeCloseTo(0.00018, 5);
-  expect(best.bearing).toBeCloseTo(0.00022, 5);
-  expect(best.drag).toBeCloseTo(0.00003, 5);
+  const ours = misses(advicePolicy(problem, model));
+  expect(ours.wheel_nuts).toBeCloseTo(0.00018, 5);
+  expect(ours.bearing).toBeCloseTo(0.00022, 5);
+  expect(ours.drag).toBeCloseTo(0.00003, 5);
+  for (const each of Object.values(ours)) expect(each).toBeLessThanOrEqual(0.0005);
   expect(misses(oneStepPolicy(problem))).toEqual({ wheel_nuts: 0, bearing: 0, drag: 0 });
-  for (const policy of [advicePolicy(problem, model), aheadPolicy(problem, model)])
+  // Its rule alone and looking ahead miss a bearing more often.
+  for (const policy of [rulePolicy(problem, model), aheadPolicy(problem, model)])
     expect(Math.max(...Object.values(misses(policy)))).toBeLessThan(0.001);
 });

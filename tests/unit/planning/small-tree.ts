@@ -46,6 +46,18 @@ export function check(
   };
 }
 
+/** Checks that tell nothing, so many that a tree with them is too large to be worked out to the end. */
+export function silentChecks(causes: number): Check[] {
+  const row = [1 / 3, 1 / 3, 1 / 3];
+  return Array.from({ length: 8 }, (_, i) =>
+    check(
+      `silent-${i}`,
+      ['x', 'y', 'z'],
+      Array.from({ length: causes }, () => row),
+    ),
+  );
+}
+
 export function tree(causes: readonly Cause[], checks: readonly Check[], more: Partial<Tree> = {}): Tree {
   return {
     id: 'small',

@@ -145,6 +145,16 @@ describe('may it move', () => {
     expect(of(...cool, felt('left front', 'hot'))).toEqual(['left front']);
     expect(of(...cool, felt('left front', 'hot'), felt('left tag', 'hot'))).toEqual(['left front', 'left tag']);
     expect(of(felt('left front', 'hot'), felt('right front', 'hot'), felt('left drive', 'hot'))).toEqual([]);
+    // Stronger findings that have no place do not hide it.
+    expect(of(saw('nuts', 'moves'), saw('wrench', 'turns'), felt('left front', 'hot'))).toEqual(['left front']);
+  });
+  it('[PLA-44] what fits nothing in the list has no place', () => {
+    const odd = { ...wheel, unlistedShare: 0.9 };
+    const hot: Finding = { ...saw('hands', 'hot'), site: 'left front' };
+    const { leading } = assess(situation({ tree: odd, stopAnswers: NO, findings: [saw('nuts', 'tight'), hot] }));
+    expect(leading.cause).toBe('unlisted');
+    expect(leading.evidence.find(({ check: of }) => of === 'hands')!.decibans).toBeGreaterThan(1);
+    expect(leading.sites).toEqual([]);
   });
   it('[PLA-40] what was put right, seen bad and proven is no danger any more; a rule that was answered yes stays its own matter', () => {
     const cure = { cause: 'loose', partSeen: 'bad', proof: 'gone', findingsBefore: ['hands0'] } as const;

@@ -9,7 +9,7 @@ import {
   type Leaf,
   type Step,
 } from '../../../../shared/planning/index.ts';
-import { cause, check, stopRule, tree } from '../small-tree.ts';
+import { cause, check, silentChecks, stopRule, tree } from '../small-tree.ts';
 import { blank } from './walked.ts';
 import { shippedTrees } from '../../../shipped-trees.ts';
 
@@ -165,6 +165,7 @@ describe('a complaint tree on paper', () => {
           ],
           { access: 'chocked-raised', minutes: 4 },
         ),
+        ...silentChecks(2),
       ],
       { unlistedShare: 0.02 },
     );

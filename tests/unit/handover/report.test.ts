@@ -95,7 +95,7 @@ describe('[HAN-4] the whole document', () => {
     // Another cause was taken than the one that the place speaks for.
     expect(short([gritty, { kind: 'conclusion.accepted', complaint: 'c', cause: 'bushing' }])).not.toContain('point');
     // Read after the correction, another place says nothing about where the cause was.
-    const later: VisitEventBody = { ...gritty, finding: 'f-2', site: 'right tag' } as VisitEventBody;
+    const later: VisitEventBody = { ...gritty, finding: 'f-2', site: 'right tag' };
     const done = [
       ...odd,
       { kind: 'correction.started', complaint: 'c', cause: 'bearing' } as const,

@@ -1,6 +1,7 @@
 /** What profile and visit tell each other about the build of the coach. */
 import {
   answerOf,
+  CYLINDERS,
   isAnswerTo,
   isSameAnswer,
   valuesOf,
@@ -13,15 +14,17 @@ import type { CoachEventBody } from './events.ts';
 import { LAYOUT_PREFIX } from './field.ts';
 import type { CoachProfile } from './profile.ts';
 
-/** The layout as the profile knows it: answers that the vocabulary has. */
+/** The layout as the profile knows it: answers that the vocabulary has, and how many cylinders there are. */
 export function layoutOf(profile: CoachProfile, features: readonly LayoutFeature[]): Layout {
-  return Object.fromEntries(
+  const cylinders = profile.values['engine.cylinders']?.value;
+  const answers = Object.fromEntries(
     features.flatMap((feature): [string, LayoutAnswer][] => {
       const known = profile.values[`${LAYOUT_PREFIX}${feature.id}`]?.value;
       if (known === undefined || typeof known === 'number' || !isAnswerTo(feature, known)) return [];
       return [[feature.id, answerOf(feature, valuesOf(known)) ?? known]];
     }),
   );
+  return typeof cylinders === 'number' ? { ...answers, [CYLINDERS]: String(cylinders) } : answers;
 }
 
 /** What a new visit begins with: an answer for each feature that the profile knows and the visit does not. */

@@ -217,6 +217,10 @@ describe('[COA-6] profile and visit', () => {
       'lock-up',
     ]);
     expect(layoutForVisit(contradicted, vocabulary.layout)).toEqual([]);
+    // No question of the vocabulary, but what the places of a check go by (KNO-30).
+    const six = profile({ kind: 'coach.set', field: 'engine.cylinders', value: 6, unit: '' });
+    expect(layoutForVisit(six, vocabulary.layout)).toEqual([{ kind: 'layout.set', feature: 'cylinders', value: '6' }]);
+    expect(layoutForVisit(six, vocabulary.layout, { cylinders: '8' })).toEqual([]);
   });
   it('what the visit learned is offered back, with what it contradicts, and taken over as it is', () => {
     const known = profile(set('layout.engine', 'two-stroke'), set('layout.lock-up', true));

@@ -303,6 +303,14 @@ describe('[HAN-10] two readers', () => {
     }
   });
 
+  it('[KNO-30] says how many cylinders there are where somebody said so', () => {
+    const events = logOf([...BODIES, { kind: 'layout.set', feature: 'cylinders', value: '6' }]);
+    const report = handOver({ ...inventedInput('mechanic'), events, visit: replay(events, PINNED) });
+    expect(words(section(report, 'coach', 'layout'))).toContain('Cylinders of the diesel');
+    expect(asText(report)).toContain('Cylinders of the diesel | 6');
+    expect(asText(handOver(inventedInput('mechanic')))).not.toContain('Cylinders of the diesel');
+  });
+
   it('shows the owner the units that they read', () => {
     expect(asText(handOver(inventedInput('owner', { units: 'metric' })))).toContain('0.011 in (0.279 mm)');
   });

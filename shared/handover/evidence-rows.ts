@@ -48,7 +48,12 @@ function signed(decibans: number): string {
 /** How likely the cause is as far as it has not been corrected: the figure and what it means, without a word of the scale. */
 export function likelyLine({ standing, weighed, complaint: { id } }: ComplaintCase): Line | null {
   if (weighed === null || standing === 'proven' || standing === 'unproven') return null;
-  return reckoned(`${inHundred(weighed.after)} in 100 on judged odds: ${meansForShare(weighed.after)}.`, 'belief', id);
+  const share = inHundred(weighed.after);
+  return reckoned(
+    `Of a hundred such coaches it would be this in ${share}, on judged odds: ${meansForShare(weighed.after)}.`,
+    'belief',
+    id,
+  );
 }
 
 /** How sure, before and after, how much hangs on one finding, and what else is open. */

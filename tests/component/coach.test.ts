@@ -230,6 +230,7 @@ describe('the hub of a visit', () => {
   test('shows each complaint with its standing, makes a profile, and offers back what was learned', async () => {
     const walk = await openWalk('oil-drip-under-engine', [
       { kind: 'layout.set', feature: 'engine', value: 'four-stroke' },
+      { kind: 'layout.set', feature: 'cylinders', value: '6' },
     ]);
     await toHub();
     await screen.findByRole('heading', { level: 1, name: 'Invented coach 12' });
@@ -238,10 +239,11 @@ describe('the hub of a visit', () => {
       /Oil drips under the engine.*as the owner said it.*Being checked.*May it move/s,
     );
     await fireEvent.click(await screen.findByRole('button', { name: /Make a profile from this visit/ }));
-    expect(await screen.findByText(/1 fields? known/)).toBeTruthy();
+    expect(await screen.findByText(/2 fields? known/)).toBeTruthy();
     expect(walk.last()).toMatchObject({ kind: 'coach.linked' });
     const [id, coach] = [...walk.host.coaches][0]!;
     expect(coach[1]).toMatchObject({ kind: 'coach.set', field: 'layout.engine', value: 'four-stroke' });
+    expect(coach[2]).toMatchObject({ kind: 'coach.set', field: 'engine.cylinders', value: 6 });
     await walk.host.call('coaches.append', {
       coach: id,
       events: [{ ...coach[1]!, id: newEventId(Date.now() + 5, 1, 'zz'), value: 'two-stroke' }],

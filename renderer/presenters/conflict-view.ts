@@ -4,19 +4,20 @@ import { blockedWords } from './presenters.ts';
 
 /** Two findings that one cause does not explain, in words. */
 export interface ConflictView {
-  /** The two findings, each with the cause that would explain it if two things are wrong at once; null = not told apart. */
+  /** The two findings, each with what would explain it if two things are wrong at once. */
   readonly findings: readonly [DisagreeingFinding, DisagreeingFinding];
   /** What two causes at once would mean; empty when this coach can have no two. */
   readonly pair: string;
   /** The cheaper of those of the two that can be looked at again now; null when neither can. */
   readonly again: { readonly check: string; readonly name: string; readonly minutes: number } | null;
-  /** Why neither can be looked at again now, a sentence a check; empty while one can. */
-  readonly notAgain: readonly string[];
+  /** Why neither can be looked at again now, check by check; empty while one can. */
+  readonly notAgain: readonly { readonly check: string; readonly name: string; readonly why: string }[];
 }
 
 interface DisagreeingFinding {
   readonly finding: string;
-  readonly explained: string | null;
+  /** Empty when this coach can have no two causes at once. */
+  readonly explained: string;
 }
 
 /**
@@ -43,7 +44,8 @@ export function conflictView(
   const name = (id: string): string => `“${shortName(situation.tree.causes.find((cause) => cause.id === id)!.name)}”`;
   const said = (at: 0 | 1): DisagreeingFinding => {
     const by = conflict.explained[at];
-    return { finding: conflict.findings[at], explained: by === null ? null : name(by) };
+    const explained = by === null ? 'either of the two below would explain it' : `${name(by)} would explain it`;
+    return { finding: conflict.findings[at], explained: conflict.pair ? explained : '' };
   };
   return {
     findings: [said(0), said(1)],
@@ -52,7 +54,9 @@ export function conflictView(
     notAgain: again
       ? []
       : looks.flatMap(({ check, blocked }) =>
-          blocked ? [`${check.name}: ${blockedWords(blocked, situation.tree, situation.vocabulary)}`] : [],
+          blocked
+            ? [{ check: check.id, name: check.name, why: blockedWords(blocked, situation.tree, situation.vocabulary) }]
+            : [],
         ),
   };
 }
@@ -60,5 +64,5 @@ export function conflictView(
 function pairWords({ pair, twoShare }: Conflict, name: (cause: string) => string): string {
   if (!pair) return '';
   const [one, other] = pair.causes;
-  return `That two things are wrong at once holds ${inHundred(twoShare)} in 100 of the belief then, on judged odds; ${name(one)} with ${name(other)} fits best, with ${inHundred(pair.share)}.`;
+  return `If two things may be wrong at once, that gets ${inHundred(twoShare)} in 100 of the belief, on judged odds; the two that fit best are ${name(one)} and ${name(other)}, with ${inHundred(pair.share)}.`;
 }

@@ -6,20 +6,13 @@ import {
   type HostClient,
   type Notice,
   type Settings,
-  type VisitSummary,
 } from '../../shared/host/host-api.ts';
 import { learnedOdds, withOdds, type LearnedOdds } from '../../shared/inference/index.ts';
-import type { KnownCase } from '../presenters/learning-view.ts';
 import { assess, type Assessment, type Situation } from '../../shared/planning/index.ts';
 import {
   caseId,
-  closedCases,
   effectiveEvents,
-  EVENT_VERSION,
-  EventError,
-  newEventId,
   putBackWith,
-  readEvent,
   replay,
   situationOf,
   takenWith,
@@ -41,10 +34,9 @@ import { TreeList, type Wanted } from './tree-list.svelte.ts';
 import { nameIn, type LoadedTree } from './trees.ts';
 import { noticedOf, type Noticed } from '../presenters/noticed.ts';
 import { TreeOnPaper } from './tree-on-paper.svelte.ts';
-import { standingsOf, type ComplaintStanding } from './visit-standing.ts';
-
-/** Visits of the yard whose standing is worked out; older ones are named only. */
-const STANDINGS = 12;
+import { readVisit } from './read-visit.ts';
+import { Stamps } from './stamps.ts';
+import { Yard } from './yard.svelte.ts';
 
 /** Coach and person around the complaints that are opened; the demo says that it is invented. */
 interface Around {
@@ -62,9 +54,12 @@ export class AppState {
   readonly keys = new Keys();
   /** A call to the machine side for pages and states of their own. @throws {HostError} */
   readonly ask: HostClient['call'] = (method, request) => this.#host.call(method, request);
-  readonly trees = new TreeList(this.ask, (notices, instead) => {
+  /** Shows notices, in place of those of the same kind from before. */
+  readonly #say = (notices: readonly Notice[], instead?: RegExp): void => {
     this.notices = [...this.notices.filter(({ code }) => !instead?.test(code)), ...notices];
-  });
+  };
+  readonly trees = new TreeList(this.ask, this.#say);
+  readonly yard = new Yard(this.ask, this.trees, this.#say);
   readonly paper = new TreeOnPaper();
   readonly bench = new Bench();
   readonly job = new JobPlan(() => ({ visit: this.visit, trees: this.trees.known }));
@@ -75,17 +70,13 @@ export class AppState {
     trees: this.trees.known,
     units: this.settings.units,
     settings: this.settings,
-    cases: this.cases,
+    cases: this.yard.cases,
   }));
   readonly sheets = new Sheets();
   readonly coaches = new Coaches(this);
   readonly ahead = new Ahead();
   readonly #host: HostClient;
-  readonly #writer = Array.from(crypto.getRandomValues(new Uint8Array(5)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');
-  #counter = 0;
-  #lastMs = 0;
+  readonly #stamps = new Stamps();
   /** What is being written; null as soon as the sheet shows it. */
   #writing: object | null = null;
 
@@ -93,9 +84,6 @@ export class AppState {
   settings = $state.raw<Settings>(DEFAULT_SETTINGS);
   dataFolder = $state('');
   shell = $state('');
-  visits = $state.raw<readonly VisitSummary[]>([]);
-  /** Where the newest visits of the yard stand; fills up after the list is shown. */
-  standings = $state.raw<ReadonlyMap<string, readonly ComplaintStanding[]>>(new Map());
   notices = $state.raw<readonly Notice[]>([]);
   /** A refusal of the machine side that the person has to know about; what was typed stays. */
   fault = $state<string | null>(null);
@@ -116,8 +104,6 @@ export class AppState {
   readonly pinned: LoadedTree | null = $derived(
     this.complaint ? (this.trees.known.get(this.complaint.treeHash) ?? null) : null,
   );
-  /** Complaints closed as cured, of all visits on this machine; gathered when they are wanted. */
-  cases = $state.raw<readonly KnownCase[]>([]);
   /** Starting odds as proven cures of this workshop move them; without data while that is switched off. */
   readonly learned: LearnedOdds | null = $derived(
     this.visit && this.complaint && this.pinned
@@ -125,7 +111,7 @@ export class AppState {
           this.pinned.tree,
           this.visit.layout,
           // A complaint teaches nothing about itself.
-          this.cases.filter(({ id }) => id !== caseId(this.visitId ?? '', this.complaint?.id ?? '')),
+          this.yard.cases.filter(({ id }) => id !== caseId(this.visitId ?? '', this.complaint?.id ?? '')),
           { on: this.settings.learning, takenOut: new Set(this.settings.casesTakenOut) },
         )
       : null,
@@ -166,37 +152,16 @@ export class AppState {
       this.settings = settings;
       this.keys.enabled = settings.singleKeys;
       this.notices = [...notices, ...this.notices];
-      await this.refreshYard();
+      await this.yard.refresh();
     });
     this.ready = true;
-    await this.#guard(() => this.#workOutStandings());
-    if (this.settings.learning) await this.gatherCases();
+    await this.#lookRound();
   }
 
-  /** Reads every visit of this machine for its proven cures. */
-  async gatherCases(): Promise<void> {
-    await this.#guard(async () => {
-      await this.refreshYard();
-      const cases: KnownCase[] = [];
-      for (const { id, coach } of this.visits) {
-        const { read } = await this.#readVisit(id);
-        cases.push(...closedCases(id, replay(read, this.trees.known)).map((each) => ({ ...each, coach })));
-      }
-      this.cases = cases;
-    });
-  }
-
-  async refreshYard(): Promise<void> {
-    const { visits, notices } = await this.#host.call('visits.list', {});
-    this.visits = visits;
-    this.notices = [...this.notices.filter(({ code }) => !code.startsWith('visit-')), ...notices];
-  }
-
-  async #workOutStandings(): Promise<void> {
-    for (const { id } of this.visits.slice(0, STANDINGS)) {
-      const { read } = await this.#readVisit(id);
-      this.standings = new Map([...this.standings, [id, standingsOf(read, this.trees.known)]]);
-    }
+  /** What the yard shows beyond its list, once that is there. */
+  async #lookRound(): Promise<void> {
+    await this.#guard(() => this.yard.workOutStandings());
+    if (this.settings.learning) await this.#guard(() => this.yard.gatherCases());
   }
 
   nameOf = (id: string): string | undefined => nameIn(this.pinned?.tree ?? null, this.trees.listed, id);
@@ -230,15 +195,14 @@ export class AppState {
   }
 
   async toYard(): Promise<void> {
-    await this.#guard(() => this.refreshYard());
+    await this.#guard(() => this.yard.refresh());
     this.go('yard');
-    await this.#guard(() => this.#workOutStandings());
-    if (this.settings.learning) await this.gatherCases();
+    await this.#lookRound();
   }
 
   async openVisit(visit: string, page?: Screen): Promise<void> {
     await this.#guard(async () => {
-      const { read, notices, readOnly } = await this.#readVisit(visit);
+      const { read, notices, readOnly } = await readVisit(this.ask, this.trees, visit);
       this.visitId = visit;
       this.readOnly = readOnly;
       this.events = read;
@@ -248,29 +212,6 @@ export class AppState {
       this.complaintId = last?.kind === 'complaint.opened' ? last.complaint : null;
       this.go(page ?? (this.complaintId ? 'work' : 'visit'));
     });
-  }
-
-  /** Reads a visit's log and the trees it was made with. */
-  async #readVisit(visit: string): Promise<{
-    readonly read: readonly VisitEvent[];
-    readonly notices: readonly Notice[];
-    readonly readOnly: boolean;
-  }> {
-    const { events, notices, readOnly } = await this.#host.call('visits.read', { visit });
-    const read: VisitEvent[] = [];
-    const unread: Notice[] = [];
-    for (const record of events) {
-      try {
-        read.push(readEvent(record));
-      } catch (problem) {
-        if (!(problem instanceof EventError)) throw problem;
-        if (unread.length === 0) unread.push({ code: `visit-${problem.code}`, message: problem.message });
-      }
-    }
-    for (const event of read) {
-      if (event.kind === 'complaint.opened') unread.push(...(await this.trees.readOf(visit, event.treeHash)));
-    }
-    return { read, notices: [...notices, ...unread], readOnly };
   }
 
   /** Writes an invented coach with its visits into the yard and opens the newest: something to look round in. */
@@ -398,7 +339,7 @@ export class AppState {
 
   /** An id for a new finding. */
   newId(): string {
-    return newEventId(this.#now(), ++this.#counter, this.#writer);
+    return this.#stamps.id();
   }
 
   async undo(): Promise<void> {
@@ -446,20 +387,8 @@ export class AppState {
     return address;
   }
 
-  #now(): number {
-    this.#lastMs = Math.max(Date.now(), this.#lastMs);
-    return this.#lastMs;
-  }
-
   #stamped<B extends VisitEventBody>(body: B): B & EventHead {
-    const at = this.#now();
-    return {
-      id: newEventId(at, ++this.#counter, this.#writer),
-      v: EVENT_VERSION,
-      at: new Date(at).toISOString(),
-      by: this.settings.name,
-      ...body,
-    };
+    return this.#stamps.on(body, this.settings.name);
   }
 
   async #append(body: VisitEventBody, last = true): Promise<void> {

@@ -80,7 +80,7 @@ export class Exchange {
       this.taken = taken;
       if (!taken) return;
       this.chosen = null;
-      await this.#app.refreshYard();
+      await this.#app.yard.refresh();
       if (taken.packs.length > 0) await this.#app.trees.refresh();
     });
   }

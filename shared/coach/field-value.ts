@@ -28,6 +28,8 @@ export type CheckedValue =
  */
 export function typedValue(field: CoachField, text: string, unit?: string): CheckedValue {
   const typed = text.trim();
+  if (typed === '' && field.kind === 'choice')
+    return refuse('empty', `${field.words}: nothing is chosen. Choose what it has, or leave it when it is not known.`);
   if (typed === '')
     return refuse('empty', `${field.words}: nothing is typed. Type it, or clear the field when it is not known.`);
   if (field.kind !== 'figure') {

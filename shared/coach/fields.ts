@@ -104,7 +104,10 @@ const DRIVE: readonly CoachField[] = [
     whole: true,
     range: [3, 16],
     where: 'The plate of the engine, or count the injectors.',
-    uses: [bench('orders', 'orders.cylinders')],
+    uses: [
+      bench('orders', 'orders.cylinders'),
+      { kind: 'said', words: 'Places of checks that are made at a cylinder' },
+    ],
   }),
   figure({
     id: 'retarder.housings',

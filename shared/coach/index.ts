@@ -15,7 +15,7 @@ export { checkedValue, isDay, typedValue, tyreWeek, type CheckedValue, type Valu
 export { COACH_FIELDS, fieldOf } from './fields.ts';
 export { visitRecord, type PastComplaint, type VisitRecord } from './history.ts';
 export type { PastReading } from './past-reading.ts';
-export { layoutForVisit, layoutOf, learnedBodies, learnedInVisit, type Learned } from './layout-exchange.ts';
+export { askOf, layoutForVisit, layoutOf, learnedBodies, learnedInVisit, type Learned } from './layout-exchange.ts';
 export { inFirstUnit, MEASURES, type CoachMeasure } from './measures.ts';
 export { coachProfile, type CoachProfile, type KnownValue } from './profile.ts';
 export { trendsOf, type Trend, type TrendPoint } from './trends.ts';

@@ -19,6 +19,8 @@ export interface ComplaintCase {
   readonly cause: string;
   /** Null when the cause does not apply to this coach as it is described now, so that it has no odds. */
   readonly weighed: Weighed | null;
+  /** Places that the findings point to for this cause (PLA-44), as it stood when it was settled on; empty when to none. */
+  readonly places: readonly string[];
 }
 
 export interface Weighed {
@@ -39,6 +41,7 @@ export function casesOf({ visit, trees, learned }: HandOverInput): readonly Comp
     const situation = at(complaint);
     const assessment = assess(situation);
     const { cause, standing, then } = settledOn(complaint, assessment);
+    const { leading } = then === complaint ? assessment : assess(at(then));
     return [
       {
         complaint,
@@ -48,6 +51,7 @@ export function casesOf({ visit, trees, learned }: HandOverInput): readonly Comp
         standing,
         cause,
         weighed: weighedFor(cause, beliefNow(at(then))),
+        places: leading.cause === cause ? leading.sites : [],
       },
     ];
   });

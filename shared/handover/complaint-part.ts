@@ -3,12 +3,13 @@ import { CLOSED_WORDS, type EventOf } from '../visit/index.ts';
 import { nothingSpeaks, type ComplaintCase, type Standing } from './complaint-case.ts';
 import { correctionBlocks, proofBlocks } from './correction-blocks.ts';
 import type { Block, Line, Part, Section } from './document.ts';
-import { beliefLines, weightRows } from './evidence-rows.ts';
+import { beliefLines, likelyLine, weightRows } from './evidence-rows.ts';
 import { foundRows } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import { told, type LogIndex } from './log-index.ts';
 import { limitList } from './limit-list.ts';
 import { openEnds } from './open-ends.ts';
+import { placesLine } from './places-line.ts';
 import { rereads } from './rereads.ts';
 import { ended, say } from './say.ts';
 
@@ -102,7 +103,7 @@ function standingLine(one: ComplaintCase, log: LogIndex): Line {
 }
 
 function causeBlocks(one: ComplaintCase, log: LogIndex): Block[] {
-  const { complaint, cause, texts, assessment } = one;
+  const { complaint, cause, texts } = one;
   const plain = (line: Line): Block => ({ kind: 'words', look: 'plain', line });
   const how = complaint.closedHow;
   const closing = log
@@ -130,23 +131,16 @@ function causeBlocks(one: ComplaintCase, log: LogIndex): Block[] {
       }),
     ];
   const name = ended(texts.at(`causes.${cause}.name`));
-  const placed = one.standing === 'likeliest' || one.standing === 'taken' ? assessment.leading.sites : [];
-  const sites =
-    assessment.leading.cause === cause && placed.length > 0
-      ? plain({
-          text: `Where the findings point: ${placed.join(', ')}.`,
-          from: complaint.trail
-            .filter(({ site }) => site !== undefined && placed.includes(site))
-            .flatMap(({ id }) => log.naming(id)),
-        })
-      : null;
+  const places = placesLine(one, log);
+  const likely = likelyLine(one);
   const urgency = texts.at(`causes.${cause}.urgency`);
   return [
     ...closed,
     { kind: 'words', look: 'big', line: one.standing === 'likeliest' ? say('Likeliest so far: ', name) : name },
     plain(ended(texts.at(`causes.${cause}.plain`))),
-    ...(sites ? [sites] : []),
+    ...(places ? [plain(places)] : []),
     plain(standingLine(one, log)),
+    ...(likely ? [plain(likely)] : []),
     ...(proven || urgency.text === '' ? [] : [plain(say('If it is left: ', ended(urgency)))]),
   ];
 }

@@ -1,4 +1,4 @@
-import { inHundred, wordsForDecibans, wordsForShare } from '../inference/index.ts';
+import { inHundred, meansForShare, shareInWords, wordsForDecibans } from '../inference/index.ts';
 import { UNLISTED } from '../knowledge/tree.ts';
 import type { ComplaintCase, Weighed } from './complaint-case.ts';
 import type { Line, WeightRow } from './document.ts';
@@ -45,6 +45,17 @@ function signed(decibans: number): string {
   return decibans < 0 && size !== '0.0' ? `−${size}` : `+${size}`;
 }
 
+/** How likely the cause is as far as it has not been corrected: the figure and what it means, without a word of the scale. */
+export function likelyLine({ standing, weighed, complaint: { id } }: ComplaintCase): Line | null {
+  if (weighed === null || standing === 'proven' || standing === 'unproven') return null;
+  const share = inHundred(weighed.after);
+  return reckoned(
+    `Of a hundred such coaches it would be this in ${share}, on judged odds: ${meansForShare(weighed.after)}.`,
+    'belief',
+    id,
+  );
+}
+
 /** How sure, before and after, how much hangs on one finding, and what else is open. */
 export function beliefLines(one: ComplaintCase, weighed: Weighed, { reader, learned }: HandOverInput): readonly Line[] {
   const { id } = one.complaint;
@@ -57,7 +68,7 @@ export function beliefLines(one: ComplaintCase, weighed: Weighed, { reader, lear
     ', after them ',
     share(weighed.after),
     ': ',
-    reckoned(wordsForShare(weighed.after), 'belief', id),
+    reckoned(shareInWords(weighed.after), 'belief', id),
     '. These are judged odds, not statistics.',
   );
   const hangs =

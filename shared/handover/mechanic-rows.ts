@@ -1,4 +1,4 @@
-import { isAnswerTo, valuesOf } from '../knowledge/index.ts';
+import { CYLINDERS, cylindersOf, isAnswerTo, valuesOf } from '../knowledge/index.ts';
 import type { ComplaintCase } from './complaint-case.ts';
 import type { Line, Section } from './document.ts';
 import type { HandOverInput } from './input.ts';
@@ -26,13 +26,25 @@ export function layoutSection(
     if (visit.layoutNotKnown.includes(id)) return [[texts.at(`layout.${id}.ask`), say(set, 'nobody knows')]];
     return labels.length === 0 ? [] : [[texts.at(`layout.${id}.ask`), say(set, joined(labels, ' and '))]];
   });
-  return rows.length === 0
+  const cylinders = cylindersOf(visit.layout);
+  const counted: readonly (readonly Line[])[] =
+    cylinders === null
+      ? []
+      : [[say('Cylinders of the diesel'), log.said(String(cylinders), CYLINDERS, ['layout.set'])]];
+  return rows.length + counted.length === 0
     ? []
     : [
         {
           id: 'layout',
           heading: 'How the coach is built',
-          blocks: [{ kind: 'table', caption: 'How the coach is built', head: ['Question', 'Answer'], rows }],
+          blocks: [
+            {
+              kind: 'table',
+              caption: 'How the coach is built',
+              head: ['Question', 'Answer'],
+              rows: [...rows, ...counted],
+            },
+          ],
         },
       ];
 }

@@ -1,10 +1,12 @@
 import { UNLISTED } from '../knowledge/tree.ts';
 import { nothingSpeaks, type ComplaintCase } from './complaint-case.ts';
 import type { Line, VerdictBox } from './document.ts';
+import { likelyLine } from './evidence-rows.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
+import { placesLine } from './places-line.ts';
 import { reminderLine } from './plan-part.ts';
-import { ended, say } from './say.ts';
+import { ended, joined, say } from './say.ts';
 
 const SHORT_STANDING = {
   proven: 'Corrected, and the complaint was gone after.',
@@ -33,7 +35,11 @@ export function shortVersion(
     ...cases.map((one) =>
       nothingSpeaks(one)
         ? say(one.texts.at('title'), ': nothing that was found speaks for a cause yet.')
-        : say(one.texts.at('title'), ': ', causeWords(one), ' ', SHORT_STANDING[one.standing]),
+        : say(
+            one.texts.at('title'),
+            ': ',
+            joined([causeWords(one), placesLine(one, log), SHORT_STANDING[one.standing], likelyLine(one)], ' '),
+          ),
     ),
     ...cautions,
     ...(plan?.reminders ?? [])

@@ -16,7 +16,7 @@ export { normalCdf } from '../measuring/normal.ts';
 export { pairBelief, type FaultPair, type PairBelief } from './pairs.ts';
 export { posterior, softmax, type Posterior } from './posterior.ts';
 export { readBands, ReadingError, type BandReading } from './reading.ts';
-export { inHundred, wordsForDecibans, wordsForShare } from './words.ts';
+export { inHundred, meansForShare, shareInWords, wordsForDecibans, wordsForShare } from './words.ts';
 export {
   factorWords,
   firmnessOf,

@@ -28,6 +28,28 @@ export function wordsForShare(share: number): string {
   return scale.find(([from]) => share >= from)?.[1] ?? 'almost impossible';
 }
 
+/** From here on the word of the scale says what an owner takes it to say. */
+const SPEAKS_FOR_ITSELF = 0.66;
+
+/**
+ * What a share of belief in one cause means to somebody who does not read odds. "About as likely as not" begins at 33 in
+ * 100, where the word alone would pass for more than it is. Goes by the figure as it is shown, so that both agree.
+ *
+ * @param other  what it would be if it is not this.
+ */
+export function meansForShare(share: number, other = 'something else'): string {
+  const shown = Math.round(share * 100);
+  if (shown < 50) return `more likely ${other} than this`;
+  if (shown === 50) return `as likely ${other} as this`;
+  return share < SPEAKS_FOR_ITSELF ? `more likely this than ${other}` : wordsForShare(share);
+}
+
+/** A share as a word of the scale and, where that misleads, what it means: "unlikely, so more likely something else than this". */
+export function shareInWords(share: number, other?: string): string {
+  const word = wordsForShare(share);
+  return share < SPEAKS_FOR_ITSELF ? `${word}, so ${meansForShare(share, other)}` : word;
+}
+
 /** A share as "in 100" for the screen; below one it says so instead of printing 0. */
 export function inHundred(share: number): string {
   if (share > 0 && share < 0.01) return 'under 1';

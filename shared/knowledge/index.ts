@@ -2,7 +2,7 @@ export { readTree, type ReadTree } from './read-tree.ts';
 export { readVocabulary } from './read-vocabulary.ts';
 export { formatProblem, inFileOrder, type Problem, type ReadResult } from './problem.ts';
 export { fitOf, weightOn, type Fit, type Layout } from './layout.ts';
-export { PLACES, placesOn, takesIn } from './places.ts';
+export { CYLINDER_COUNTS, CYLINDERS, cylindersOf, PLACES, placesOn, takesIn } from './places.ts';
 export {
   answerOf,
   answerWords,

@@ -1,6 +1,30 @@
 /** Places on the coach: those that a check is done at, and as people write them. */
+import { valuesOf } from './layout-answer.ts';
 import type { Layout } from './layout.ts';
 import type { SiteKind } from './tree.ts';
+
+/**
+ * What a visit's layout calls the number of cylinders of the diesel. No tree hangs on it, so that the vocabulary has no
+ * question for it: it is asked where the places of a check are cylinders.
+ */
+export const CYLINDERS = 'cylinders';
+
+/** Numbers to choose from: common practice for the diesels of heavy coaches. A profile may know another one. */
+export const CYLINDER_COUNTS = [4, 6, 8, 12] as const;
+
+/** Places while nobody has said how many cylinders there are. */
+const CYLINDERS_OFFERED = 8;
+/** More than any coach has: what a log says beyond it is no count. */
+const MOST_CYLINDERS = 16;
+
+const cylinders = (count: number): readonly string[] => Array.from({ length: count }, (_, i) => `cylinder ${i + 1}`);
+
+/** Cylinders of the diesel as far as somebody said; null when nobody did. */
+export function cylindersOf(layout: Layout): number | null {
+  const [said] = valuesOf(layout[CYLINDERS]);
+  const count = typeof said === 'string' && said !== '' ? Number(said) : NaN;
+  return Number.isInteger(count) && count > 0 && count <= MOST_CYLINDERS ? count : null;
+}
 
 /** Places to choose from for a check that is done at several, front to rear and left before right. */
 export const PLACES: Readonly<Record<SiteKind, readonly string[]>> = {
@@ -8,12 +32,14 @@ export const PLACES: Readonly<Record<SiteKind, readonly string[]>> = {
   axle: ['steer axle', 'drive axle', 'tag axle'],
   side: ['left side', 'right side'],
   bank: ['left bank', 'right bank', 'front bank', 'rear bank'],
-  cylinder: [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `cylinder ${n}`),
+  cylinder: cylinders(CYLINDERS_OFFERED),
   'air-spring': ['left front', 'right front', 'left rear', 'right rear'],
 };
 
-/** The places that this coach has: a tag axle that is known not to be there has none. */
+/** The places that this coach has: as many cylinders as it has; none of a tag axle that is known not to be there. */
 export function placesOn(kind: SiteKind, layout: Layout): readonly string[] {
+  const count = kind === 'cylinder' ? cylindersOf(layout) : null;
+  if (count !== null) return cylinders(count);
   return PLACES[kind].filter((place) => layout['tag-axle'] !== false || axleOf(place) !== 'tag axle');
 }
 

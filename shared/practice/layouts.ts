@@ -1,5 +1,5 @@
 import type { Layout } from '../knowledge/layout.ts';
-import { valuesOf } from '../knowledge/layout-answer.ts';
+import { answerOf, isSameAnswer, valuesOf, type LayoutAnswer } from '../knowledge/layout-answer.ts';
 import type { LayoutValue, Tree } from '../knowledge/tree.ts';
 import type { LayoutFeature, Vocabulary } from '../knowledge/vocabulary.ts';
 
@@ -18,35 +18,61 @@ function usualValue(tree: Tree, feature: LayoutFeature): LayoutValue {
   return tree.when[feature.id]?.[0] ?? feature.usual ?? feature.values[0]!.value;
 }
 
-/** Layouts that can be told apart. */
+/**
+ * Everything that a feature can be answered with, the usual value first: its values, then the sets of those that go
+ * together, each in the order of the vocabulary.
+ */
+function answersOf(tree: Tree, feature: LayoutFeature): readonly LayoutAnswer[] {
+  const { values, together = [] } = feature;
+  const usual = values.findIndex(({ value }) => value === usualValue(tree, feature));
+  const single = values.map((_, i) => values[(usual + i) % values.length]!.value);
+  return [...single, ...setsOf(values.flatMap(({ value }) => (together.includes(value) ? [value] : [])))];
+}
+
+/** All sets of two or more. */
+function setsOf(values: readonly LayoutValue[]): readonly (readonly LayoutValue[])[] {
+  return Array.from({ length: 2 ** values.length }, (_, set) => values.filter((_, i) => set & (1 << i))).filter(
+    ({ length }) => length > 1,
+  );
+}
+
+/** Layouts of one value a feature. */
 export function layoutCount(tree: Tree, vocabulary: Vocabulary): number {
   return featuresOf(tree, vocabulary).reduce((count, { values }) => count * values.length, 1);
 }
 
 /**
- * Number of a layout; the usual one is 0. What the layout does not say counts as usual, and of several values the first:
- * a drawn exercise has one of each.
+ * Number of a layout; the usual one is 0. What the layout does not say counts as usual. Those of one value a feature come
+ * first, counted as ever, so that codes made before there were others still name the same coach.
  */
 export function numberOfLayout(tree: Tree, vocabulary: Vocabulary, layout: Layout): number {
-  return featuresOf(tree, vocabulary).reduce((number, feature) => {
-    const place = (value: LayoutValue): number => feature.values.findIndex((each) => each.value === value);
-    const usual = place(usualValue(tree, feature));
-    const own = Math.max(0, place(valuesOf(layout[feature.id])[0] ?? usualValue(tree, feature)));
-    const count = feature.values.length;
-    return number * count + ((own - usual + count) % count);
-  }, 0);
+  const places = featuresOf(tree, vocabulary).map((feature) => {
+    const answers = answersOf(tree, feature);
+    const own = answerOf(feature, valuesOf(layout[feature.id]));
+    const at = answers.findIndex((each) => own !== null && isSameAnswer(each, own));
+    return { at: Math.max(0, at), single: feature.values.length, all: answers.length };
+  });
+  return places.every(({ at, single }) => at < single)
+    ? places.reduce((number, { at, single }) => number * single + at, 0)
+    : layoutCount(tree, vocabulary) + places.reduce((number, { at, all }) => number * all + at, 0);
 }
 
 /** The layout of a number; null when there is none with it. */
 export function layoutOfNumber(tree: Tree, vocabulary: Vocabulary, number: number): Layout | null {
-  if (!Number.isInteger(number) || number < 0 || number >= layoutCount(tree, vocabulary)) return null;
-  const layout: Record<string, LayoutValue> = {};
-  let left = number;
+  if (!Number.isSafeInteger(number) || number < 0) return null;
+  const count = layoutCount(tree, vocabulary);
+  const several = number >= count;
+  const layout: Record<string, LayoutAnswer> = {};
+  let left = several ? number - count : number;
+  let sets = 0;
   for (const feature of [...featuresOf(tree, vocabulary)].reverse()) {
-    const count = feature.values.length;
-    const usual = feature.values.findIndex(({ value }) => value === usualValue(tree, feature));
-    layout[feature.id] = feature.values[(usual + (left % count)) % count]!.value;
-    left = Math.floor(left / count);
+    const answers = answersOf(tree, feature);
+    const radix = several ? answers.length : feature.values.length;
+    const at = left % radix;
+    if (at >= feature.values.length) sets += 1;
+    layout[feature.id] = answers[at]!;
+    left = Math.floor(left / radix);
   }
-  return layout;
+  // A layout of single values has one number alone, the lower one.
+  return left > 0 || (several && sets === 0) ? null : layout;
 }

@@ -18,7 +18,7 @@ const at = '2026-05-13T08:00:00.000Z';
 /** A coach on the fake disk, with what is known of it. */
 function putCoach(
   host: FakeHost,
-  known: readonly (readonly [string, string | number | boolean, string?])[] = [],
+  known: readonly (readonly [string, string | number | boolean | readonly string[], string?])[] = [],
 ): void {
   host.coaches.set(COACH, [
     { id: newEventId(1, 0, 'seed'), v: 1, at, by: '', kind: 'coach.opened', name: 'Invented coach 7', demo: false },
@@ -102,6 +102,93 @@ describe('coaches', () => {
     expect(within(editor).getByLabelText('Ratio of the drive axle')).toHaveProperty('value', '4.1');
   });
 
+  describe('[KNO-20] several kinds at once', () => {
+    const ASK = /^What holds the coach back downhill/;
+    const opened = async (how: 'Set' | 'Change'): Promise<HTMLElement> => {
+      await fireEvent.click(await screen.findByRole('button', { name: new RegExp(`^${how}: ${ASK.source.slice(1)}`) }));
+      return screen.findByRole('form', { name: ASK });
+    };
+    const boxes = (editor: HTMLElement): HTMLElement[] => within(editor).getAllByRole('checkbox');
+    const shown = (editor: HTMLElement): boolean[] =>
+      within(editor)
+        .getAllByRole<HTMLInputElement>('checkbox')
+        .map(({ checked }) => checked);
+    const known = async (words: RegExp): Promise<void> => {
+      expect((await screen.findByText(words, { selector: '.known' })).textContent).toMatch(words);
+    };
+    const open = async (host: FakeHost): Promise<void> => {
+      await openProfile(host);
+      await fireEvent.input(screen.getByRole('textbox', { name: /Find a field/ }), { target: { value: 'downhill' } });
+    };
+
+    test('two are kept and read back, one is taken away, and one that stands alone takes the place of both', async () => {
+      const host = fakeHost();
+      putCoach(host);
+      await open(host);
+      let editor = await opened('Set');
+      expect(document.activeElement).toBe(boxes(editor)[0]);
+      await fireEvent.click(boxes(editor)[1]!);
+      await fireEvent.click(boxes(editor)[0]!);
+      await fireEvent.submit(editor);
+      await known(/barks through the exhaust and a flap/);
+      // In the order of the vocabulary, however they were ticked.
+      expect(log(host).at(-1)).toMatchObject({ field: 'layout.retarder', value: ['compression', 'other'] });
+      editor = await opened('Change');
+      expect(shown(editor)).toEqual([true, true, false]);
+      await fireEvent.click(boxes(editor)[0]!);
+      await fireEvent.submit(editor);
+      await known(/^a flap in the exhaust pipe/);
+      expect(log(host).at(-1)).toMatchObject({ field: 'layout.retarder', value: 'other' });
+      editor = await opened('Change');
+      await fireEvent.click(boxes(editor)[2]!);
+      expect(shown(editor)).toEqual([false, false, true]);
+      await fireEvent.submit(editor);
+      await known(/^none/);
+      expect(log(host).at(-1)).toMatchObject({ field: 'layout.retarder', value: 'none' });
+      await press('u');
+      await known(/^a flap in the exhaust pipe/);
+    });
+
+    test('nothing ticked: refused where nothing was known, else not known any more; both can be taken back', async () => {
+      const host = fakeHost();
+      putCoach(host);
+      await open(host);
+      let editor = await opened('Set');
+      await fireEvent.submit(editor);
+      expect(within(editor).getByRole('alert').textContent).toMatch(/nothing is chosen\. Choose what it has/);
+      expect(log(host)).toHaveLength(1);
+      await fireEvent.click(boxes(editor)[0]!);
+      await fireEvent.click(boxes(editor)[1]!);
+      await fireEvent.submit(editor);
+      await known(/barks through the exhaust and a flap/);
+      editor = await opened('Change');
+      await fireEvent.click(boxes(editor)[0]!);
+      await fireEvent.click(boxes(editor)[1]!);
+      expect(within(editor).getByRole('status').textContent).toMatch(/Nothing is ticked.*not known any more/);
+      await fireEvent.submit(editor);
+      await known(/^not known/);
+      expect(log(host).at(-1)).toMatchObject({ kind: 'coach.cleared', field: 'layout.retarder' });
+      await press('u');
+      await known(/barks through the exhaust and a flap/);
+    });
+
+    test('a visit begun for it starts with both', async () => {
+      const host = fakeHost();
+      putCoach(host, [['layout.retarder', ['compression', 'other']]]);
+      await openProfile(host);
+      await press('a');
+      await screen.findByRole('heading', { level: 1, name: 'The coach has arrived' });
+      await fireEvent.input(screen.getByLabelText(/What the owner says/), {
+        target: { value: 'the engine brake is weak' },
+      });
+      await fireEvent.click(await screen.findByRole('button', { name: /^Open (the|1) complaint/ }));
+      await screen.findByText(/question 1 of/i);
+      expect(visitLog(host)).toContainEqual(
+        expect.objectContaining({ kind: 'layout.set', feature: 'retarder', value: ['compression', 'other'] }),
+      );
+    });
+  });
+
   test('a visit begun for a coach starts with its layout, and the bench with its figures', async () => {
     const host = fakeHost();
     putCoach(host, [
@@ -143,6 +230,7 @@ describe('the hub of a visit', () => {
   test('shows each complaint with its standing, makes a profile, and offers back what was learned', async () => {
     const walk = await openWalk('oil-drip-under-engine', [
       { kind: 'layout.set', feature: 'engine', value: 'four-stroke' },
+      { kind: 'layout.set', feature: 'cylinders', value: '6' },
     ]);
     await toHub();
     await screen.findByRole('heading', { level: 1, name: 'Invented coach 12' });
@@ -151,10 +239,11 @@ describe('the hub of a visit', () => {
       /Oil drips under the engine.*as the owner said it.*Being checked.*May it move/s,
     );
     await fireEvent.click(await screen.findByRole('button', { name: /Make a profile from this visit/ }));
-    expect(await screen.findByText(/1 fields? known/)).toBeTruthy();
+    expect(await screen.findByText(/2 fields? known/)).toBeTruthy();
     expect(walk.last()).toMatchObject({ kind: 'coach.linked' });
     const [id, coach] = [...walk.host.coaches][0]!;
     expect(coach[1]).toMatchObject({ kind: 'coach.set', field: 'layout.engine', value: 'four-stroke' });
+    expect(coach[2]).toMatchObject({ kind: 'coach.set', field: 'engine.cylinders', value: 6 });
     await walk.host.call('coaches.append', {
       coach: id,
       events: [{ ...coach[1]!, id: newEventId(Date.now() + 5, 1, 'zz'), value: 'two-stroke' }],

@@ -19,6 +19,33 @@ async function atConclusion(): Promise<void> {
   await screen.findByRole('heading', { level: 1, name: /front wheel bearing/i });
 }
 
+describe('[INF-21] how sure it is, in words', () => {
+  const TAKEN = { kind: 'conclusion.accepted', complaint: COMPLAINT, cause: 'front-bearing' } as const;
+  const sure = (): string => document.querySelector('.share')?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+
+  test.each(['owner-basic-tools', 'mechanic'] as const)(
+    'below even odds the %s reads that it is more likely something else',
+    async (who) => {
+      await openWalk(
+        'growl-through-floor-at-speed',
+        [found('speed-sweep', 'rises-evenly'), found('sway', 'swells-one-way'), TAKEN],
+        { who },
+      );
+      await screen.findByRole('heading', { level: 1, name: /front wheel bearing/i });
+      const [, share, words] = /^(\d+) in 100 ?(.+?) ?on judged odds, not statistics$/.exec(sure()) ?? [];
+      expect(Number(share)).toBeLessThan(50);
+      expect(words).toMatch(/^(unlikely|about as likely as not), so more likely something else than this$/);
+    },
+  );
+
+  test('where it is likely the word stands alone', async () => {
+    await atConclusion();
+    expect(sure()).toMatch(
+      /^\d+ in 100 ?(likely|very likely|extremely likely|almost certain) ?on judged odds, not statistics$/,
+    );
+  });
+});
+
 describe('how firm it is', () => {
   test('a conclusion names what would change it, and what it hangs on with the price of looking again', async () => {
     await atConclusion();

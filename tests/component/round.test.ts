@@ -177,3 +177,36 @@ describe('one result a place', () => {
     await changedFrom(check.name);
   });
 });
+
+describe('[KNO-30] how many cylinders there are', () => {
+  const BRAKE = 'weak-engine-brake';
+  const cylinders = (n: number): readonly string[] => Array.from({ length: n }, (_, i) => `cylinder ${i + 1}`);
+  const asked = (): HTMLSelectElement => screen.getByRole('combobox', { name: 'Cylinders of the diesel' });
+  const offered = (): readonly string[] =>
+    screen
+      .getAllByRole<HTMLInputElement>('radio')
+      .flatMap(({ value }) => (value.startsWith('cylinder') ? [value] : []));
+
+  test('is asked where the places are cylinders; as many are offered, in the table too; it can be taken back', async () => {
+    const walk = await openWalk(BRAKE, [chosen('overhead-look')]);
+    expect(asked().selectedOptions[0]?.textContent).toBe('Not said: 8 are offered');
+    expect(offered()).toEqual(cylinders(8));
+    await fireEvent.change(asked(), { target: { value: '6' } });
+    await waitFor(() => expect(offered()).toEqual(cylinders(6)));
+    expect(walk.last()).toMatchObject({ kind: 'layout.set', feature: 'cylinders', value: '6' });
+    await press('g');
+    expect(rows()).toEqual(cylinders(6));
+    await press('u');
+    await waitFor(() => expect(rows()).toEqual(cylinders(8)));
+    expect(asked().value).toBe('');
+  });
+
+  test('is not asked where the places are others; a number of the profile is shown', async () => {
+    await openWalk(GROWL, [chosen('spin-feel')]);
+    expect(screen.queryByRole('combobox', { name: 'Cylinders of the diesel' })).toBeNull();
+    cleanup();
+    await openWalk(BRAKE, [{ kind: 'layout.set', feature: 'cylinders', value: '5' }, chosen('overhead-look')]);
+    expect(asked().value).toBe('5');
+    expect(offered()).toEqual(cylinders(5));
+  });
+});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decibansOf, normalCdf, wordsForShare } from '../../../shared/inference/index.ts';
+import { decibansOf, meansForShare, normalCdf, shareInWords, wordsForShare } from '../../../shared/inference/index.ts';
 
 describe('[INF-8] decibans: Good, Probability and the Weighing of Evidence, 1950', () => {
   it.each([
@@ -32,6 +32,29 @@ describe('[INF-4] bounds of the approximate probability scale: EFSA Journal 16(1
   ])('%s', (bound, above, below) => {
     expect(wordsForShare(bound + 1e-6)).toBe(above);
     expect(wordsForShare(bound - 1e-6)).toBe(below);
+  });
+});
+
+describe('[INF-21] what a share means to an owner', () => {
+  it.each([
+    [0.02, 'more likely something else than this'],
+    [0.35, 'more likely something else than this'],
+    // Shown as 49 and as 50 in 100: words and figure agree.
+    [0.494, 'more likely something else than this'],
+    [0.496, 'as likely something else as this'],
+    [0.504, 'as likely something else as this'],
+    [0.506, 'more likely this than something else'],
+    [0.659, 'more likely this than something else'],
+    [0.66, 'likely'],
+    [0.97, 'extremely likely'],
+  ])('%s', (share, means) => {
+    expect(meansForShare(share)).toBe(means);
+  });
+
+  it('keeps the word of the scale in front while that word alone would mislead', () => {
+    expect(shareInWords(0.35)).toBe('about as likely as not, so more likely something else than this');
+    expect(shareInWords(0.2, 'something in the list')).toBe('unlikely, so more likely something in the list than this');
+    expect(shareInWords(0.7)).toBe('likely');
   });
 });
 

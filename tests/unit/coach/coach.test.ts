@@ -11,6 +11,7 @@ import {
   fieldOf,
   layoutFields,
   layoutForVisit,
+  askOf,
   learnedBodies,
   learnedInVisit,
   MEASURES,
@@ -217,6 +218,24 @@ describe('[COA-6] profile and visit', () => {
       'lock-up',
     ]);
     expect(layoutForVisit(contradicted, vocabulary.layout)).toEqual([]);
+    // No question of the vocabulary, but what the places of a check go by (KNO-30).
+    const six = profile({ kind: 'coach.set', field: 'engine.cylinders', value: 6, unit: '' });
+    expect(layoutForVisit(six, vocabulary.layout)).toEqual([{ kind: 'layout.set', feature: 'cylinders', value: '6' }]);
+    expect(layoutForVisit(six, vocabulary.layout, { cylinders: '8' })).toEqual([]);
+  });
+  it('how many cylinders the visit was told of is offered back as the figure that the profile has for it', () => {
+    const bare = profile();
+    const learned = learnedInVisit(bare, { cylinders: '6' }, vocabulary.layout);
+    expect(learned).toEqual([{ feature: 'cylinders', value: '6' }]);
+    expect(askOf('cylinders', vocabulary.layout)).toBe('How many cylinders has the diesel?');
+    expect(learnedBodies(learned)).toEqual([{ kind: 'coach.set', field: 'engine.cylinders', value: 6 }]);
+    const six = profile(...learnedBodies(learned));
+    expect(six.ignored).toEqual([]);
+    expect(learnedInVisit(six, { cylinders: '6' }, vocabulary.layout)).toEqual([]);
+    expect(learnedInVisit(six, { cylinders: '8' }, vocabulary.layout)).toEqual([
+      { feature: 'cylinders', value: '8', was: '6' },
+    ]);
+    expect(learnedInVisit(six, { cylinders: 'many' }, vocabulary.layout)).toEqual([]);
   });
   it('what the visit learned is offered back, with what it contradicts, and taken over as it is', () => {
     const known = profile(set('layout.engine', 'two-stroke'), set('layout.lock-up', true));

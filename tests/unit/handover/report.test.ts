@@ -80,6 +80,32 @@ describe('[HAN-4] the whole document', () => {
     expect(words(section(some, 'c', 'found'))).toContain('Left front: gritty; right front and left drive: smooth');
   });
 
+  it('[HAN-18] the short version names the place that stands out, as the cause does; places that are all alike are none', () => {
+    const wheels = ['left front', 'right front', 'left drive', 'right drive', 'left tag', 'right tag'];
+    const all = (at: (place: string) => string): VisitEventBody[] =>
+      round(Object.fromEntries(wheels.map((place) => [place, at(place)])));
+    const short = (bodies: readonly VisitEventBody[]): string => shortText(handOver(only(bodies)).short);
+    const odd = all((place) => (place === 'left drive' ? 'gritty' : 'smooth'));
+    expect(short([gritty])).toContain('bearing rough. Where the findings point: left front. Likeliest so far');
+    expect(short(odd)).toContain('bearing rough. Where the findings point: left drive. Likeliest so far');
+    expect(short(all(() => 'gritty'))).toMatch(/bearing rough\. Likeliest so far/);
+    expect(short([gritty, { kind: 'conclusion.accepted', complaint: 'c', cause: 'bearing' }])).toContain(
+      'Where the findings point: left front. Taken as the probable cause',
+    );
+    // Another cause was taken than the one that the place speaks for.
+    expect(short([gritty, { kind: 'conclusion.accepted', complaint: 'c', cause: 'bushing' }])).not.toContain('point');
+    // Read after the correction, another place says nothing about where the cause was.
+    const later: VisitEventBody = { ...gritty, finding: 'f-2', site: 'right tag' };
+    const done = [
+      ...odd,
+      { kind: 'correction.started', complaint: 'c', cause: 'bearing' } as const,
+      corrected('bearing'),
+    ];
+    expect(short([...done, later])).toContain(
+      'Where the findings pointed: left drive. Corrected; the proof is still open',
+    );
+  });
+
   it('puts complaint before cause before correction', () => {
     const { parts } = handOver(inventedInput('owner'));
     const order = parts[0]!.sections
@@ -125,6 +151,30 @@ describe('[HAN-5] naming a cause', () => {
     expect(words(section(report, 'c', 'cause'))).not.toContain('bearing rough');
     expect(words(section(report, 'c', 'correction'))).toContain('The complaint was still there after.');
     expect(words(section(report, 'c', 'proof'))).toContain('Complaint still there');
+  });
+
+  it('[HAN-19] says how likely a cause is that was not corrected, and below even odds that it is more likely something else', () => {
+    const rear: VisitEventBody = {
+      kind: 'finding.recorded',
+      complaint: 'c',
+      finding: 'f-w',
+      check: 'where',
+      value: { kind: 'result', result: 'rear' },
+    };
+    const weak = handOver(only([rear]));
+    const said = /it would be this in (\d+), on judged odds: more likely something else than this\./.exec(
+      words(section(weak, 'c', 'cause')),
+    );
+    expect(Number(said?.[1])).toBeGreaterThan(33);
+    expect(Number(said?.[1])).toBeLessThan(50);
+    expect(shortText(weak.short)).toContain(said?.[0]);
+    expect(words(section(weak, 'c', 'why'))).toContain(
+      `after them ${said?.[1]}: about as likely as not, so more likely something else than this.`,
+    );
+    const strong = handOver(only([gritty, { kind: 'conclusion.accepted', complaint: 'c', cause: 'bearing' }]));
+    expect(words(section(strong, 'c', 'cause'))).toMatch(/this in \d+, on judged odds: (likely|very likely)\./);
+    const done = only([gritty, { kind: 'correction.started', complaint: 'c', cause: 'bearing' }, corrected('bearing')]);
+    expect(words(section(handOver(done), 'c', 'cause'))).not.toContain('judged odds');
   });
 
   it('says that a complaint closed as gone without a correction was not proven', () => {
@@ -251,6 +301,14 @@ describe('[HAN-10] two readers', () => {
       expect(mechanic).toContain(mark);
       expect(owner).not.toContain(mark);
     }
+  });
+
+  it('[KNO-30] says how many cylinders there are where somebody said so', () => {
+    const events = logOf([...BODIES, { kind: 'layout.set', feature: 'cylinders', value: '6' }]);
+    const report = handOver({ ...inventedInput('mechanic'), events, visit: replay(events, PINNED) });
+    expect(words(section(report, 'coach', 'layout'))).toContain('Cylinders of the diesel');
+    expect(asText(report)).toContain('Cylinders of the diesel | 6');
+    expect(asText(handOver(inventedInput('mechanic')))).not.toContain('Cylinders of the diesel');
   });
 
   it('shows the owner the units that they read', () => {

@@ -8,9 +8,7 @@ import {
   weightOn,
   type LayoutFeature,
 } from '../../../shared/knowledge/index.ts';
-import { numberOfLayout } from '../../../shared/practice/index.ts';
 import { readEvent } from '../../../shared/visit/index.ts';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
 
 const retarder: LayoutFeature = {
   id: 'retarder',
@@ -63,13 +61,5 @@ describe('[KNO-20] a coach that has several kinds at once', () => {
     expect(learnedInVisit(profile, { retarder: 'other' }, [retarder])).toEqual([
       { feature: 'retarder', value: 'other', was: both },
     ]);
-  });
-  it('goes into a code for an exercise as the first of them', async () => {
-    const id = 'brake-pulls-or-one-drum-hot';
-    const { trees, vocabulary } = await loadTrees({ only: [id] });
-    const tree = trees.get(id)!.value!;
-    expect(numberOfLayout(tree, vocabulary!, { brake: ['drum-wedge', 'disc'] })).toBe(
-      numberOfLayout(tree, vocabulary!, { brake: 'drum-wedge' }),
-    );
   });
 });

@@ -6,6 +6,7 @@ import {
   complaintKey,
   complaintOfCode,
   drawExercise,
+  featuresOf,
   layoutCount,
   layoutOfNumber,
   LEVELS,
@@ -15,6 +16,14 @@ import {
   usualLayout,
   type Setting,
 } from '../../../shared/practice/index.ts';
+import {
+  answerOf,
+  isAnswerTo,
+  type Layout,
+  type LayoutFeature,
+  type Vocabulary,
+} from '../../../shared/knowledge/index.ts';
+import { cause, check, tree as smallTree } from '../planning/small-tree.ts';
 import { practiceTree } from './exercises.ts';
 
 const pinned = await practiceTree('air-leaks-when-brake-held');
@@ -93,6 +102,104 @@ describe('codes', () => {
     for (let n = 0; n < layouts; n++)
       expect(numberOfLayout(tree, vocabulary, layoutOfNumber(tree, vocabulary, n)!)).toBe(n);
     expect(layoutOfNumber(tree, vocabulary, layouts)).toBeNull();
+  });
+
+  describe('[PRA-2] [KNO-20] a coach that has several kinds of a feature', async () => {
+    const ids = ['brake-pulls-or-one-drum-hot', 'weak-engine-brake'] as const;
+    const trees = await Promise.all(ids.map((id) => practiceTree(id)));
+    /** Any answer to every question that something of the tree hangs on. */
+    const anyLayout = ({ tree, vocabulary }: (typeof trees)[number]): fc.Arbitrary<Layout> =>
+      fc.record(
+        Object.fromEntries(
+          featuresOf(tree, vocabulary).map((feature) => [
+            feature.id,
+            fc
+              .subarray(
+                feature.values.map(({ value }) => value),
+                { minLength: 1 },
+              )
+              .filter((named) => isAnswerTo(feature, answerOf(feature, named)!))
+              .map((named) => answerOf(feature, named)!),
+          ]),
+        ),
+      );
+
+    it.each(ids.map((id, i) => [id, trees[i]!] as const))(
+      '%s: all of them go into the code and come back',
+      (_, own) => {
+        let several = 0;
+        fc.assert(
+          fc.property(anyLayout(own), fc.constantFrom(...LEVELS), fc.nat(SEEDS - 1), (layout, level, seed) => {
+            const setting = { level, seed, layout };
+            several += Number(Object.values(layout).some((answer) => typeof answer === 'object'));
+            const code = codeOf(own, setting);
+            expect(settingOfCode(code, own)).toEqual({ setting });
+            expect(drawExercise(own, setting).layout).toEqual(layout);
+          }),
+          { seed: 20261128, numRuns: 200 },
+        );
+        expect(several).toBeGreaterThan(20);
+      },
+    );
+
+    it('every number is one layout, and none has two', () => {
+      const { tree, vocabulary } = trees[0]!;
+      const single = layoutCount(tree, vocabulary);
+      const all = featuresOf(tree, vocabulary).reduce(
+        (count, { values, together = [] }) => count * (values.length + 2 ** together.length - together.length - 1),
+        1,
+      );
+      const numbers = Array.from({ length: single + all }, (_, n) => n);
+      const layouts = numbers.flatMap((n) => {
+        const layout = layoutOfNumber(tree, vocabulary, n);
+        if (layout !== null) expect(numberOfLayout(tree, vocabulary, layout)).toBe(n);
+        return layout === null ? [] : [JSON.stringify(layout)];
+      });
+      expect(layouts).toHaveLength(all);
+      expect(new Set(layouts).size).toBe(all);
+      expect(layoutOfNumber(tree, vocabulary, single + all)).toBeNull();
+    });
+
+    it('one value a feature is numbered as it was before codes kept several, those with several behind', () => {
+      const small = smallTree(
+        [cause('a', 1, { when: { kind: ['x'] } }), cause('b', 1, { when: { two: [true] } })],
+        [
+          check(
+            'c',
+            ['yes', 'no'],
+            [
+              [0.5, 0.5],
+              [0.5, 0.5],
+            ],
+          ),
+        ],
+      );
+      const named = (value: string | boolean): LayoutFeature['values'][number] => ({ value, label: String(value) });
+      const vocabulary: Vocabulary = {
+        ...trees[0]!.vocabulary,
+        layout: [
+          { id: 'kind', ask: 'Which?', values: ['x', 'y', 'z'].map(named), usual: 'y', together: ['x', 'y'] },
+          { id: 'two', ask: 'Is it?', values: [true, false].map(named) },
+        ],
+      };
+      const all = Array.from({ length: 14 }, (_, n) => layoutOfNumber(small, vocabulary, n));
+      // The first six by hand: the last feature turns fastest, each from what is usual onwards.
+      expect(all.slice(0, 6)).toEqual([
+        { kind: 'y', two: true },
+        { kind: 'y', two: false },
+        { kind: 'z', two: true },
+        { kind: 'z', two: false },
+        { kind: 'x', two: true },
+        { kind: 'x', two: false },
+      ]);
+      expect(all.slice(6).filter((layout) => layout !== null)).toEqual([
+        { kind: ['x', 'y'], two: true },
+        { kind: ['x', 'y'], two: false },
+      ]);
+      expect(layoutOfNumber(small, vocabulary, 14)).toBeNull();
+      // What no coach has together counts as usual.
+      expect(numberOfLayout(small, vocabulary, { kind: ['x', 'z'], two: false })).toBe(1);
+    });
   });
 
   it('[PRA-1] the same code gives the same exercise; these were drawn once and must not change', () => {

@@ -45,7 +45,7 @@ async function everyScreen(page: Page, address: string, look: (name: string) => 
   await expect(page.getByRole('heading', { name: /Too close to call/ })).toBeVisible();
   await look('reading judged');
   await page.getByRole('button', { name: /Record as it stands/ }).click();
-  await concluding(page, () => look('layout question'));
+  await concluding(page, { onLayout: () => look('layout question') });
   await look('conclusion');
   await page.getByRole('button', { name: /Take it as the cause/ }).click();
   await page.getByRole('button', { name: /Start the correction/ }).click();

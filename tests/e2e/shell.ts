@@ -123,8 +123,16 @@ export async function nothingNoticed(page: Page): Promise<void> {
   if (await none.isVisible()) await changing(page, () => none.click());
 }
 
-/** Gives the first answer to whatever is asked until a cause is named; gives the number of answers. */
-export async function concluding(page: Page, onLayout: () => Promise<void> = () => Promise.resolve()): Promise<number> {
+/**
+ * Answers whatever is asked until a cause is named; gives the number of answers.
+ *
+ * @param how.say       what is found, by the name of the check; where nothing is said the first result.
+ * @param how.onLayout  done before a question about the build is answered.
+ */
+export async function concluding(
+  page: Page,
+  how: { readonly say?: Readonly<Record<string, string>>; readonly onLayout?: () => Promise<void> } = {},
+): Promise<number> {
   for (let looked = 0; looked < 60; looked++) {
     // A new sheet takes the focus to its heading; a key pressed before that would go to what has just left the page.
     await expect(page.locator('main h1').first()).toBeFocused();
@@ -132,9 +140,14 @@ export async function concluding(page: Page, onLayout: () => Promise<void> = () 
     if (await page.getByRole('button', { name: /Go on where it stands/ }).isVisible()) {
       await changing(page, () => page.keyboard.press('Enter'));
     } else if (await page.getByText('asked once').isVisible()) {
-      await onLayout();
+      await how.onLayout?.();
       await changing(page, () => page.keyboard.press('1'));
     } else {
+      const said = how.say?.[await page.locator('main h1').first().innerText()];
+      if (said !== undefined) {
+        await changing(page, () => page.getByRole('button', { name: new RegExp(`^\\d+ ${said}$`) }).click());
+        continue;
+      }
       await changing(page, async () => page.keyboard.press((await page.getByLabel('Unit').isVisible()) ? 'c' : '1'));
     }
   }

@@ -107,7 +107,11 @@ test('a visit with two complaints, from the arrival to the report on screen, as 
 
   // The first complaint: concluded, corrected, proven.
   await nothingToStop(page);
-  await concluding(page);
+  await concluding(page, {
+    say: {
+      'What was done to engine, cooling, fuel side or transmission lately?': 'Radiator, hoses, heater or panels off',
+    },
+  });
   await page.getByRole('button', { name: 'Take it as the cause' }).click();
   await expect(page.getByText(/taken as the probable cause/i)).toBeVisible();
   await page.getByRole('button', { name: /Start the correction/ }).click();

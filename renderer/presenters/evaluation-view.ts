@@ -42,8 +42,6 @@ export interface ModelLine {
   readonly best: string;
   /** Of the rule that larger trees are walked by. */
   readonly rule: string;
-  /** Of the taught order; null when the model has none. */
-  readonly taught: string | null;
   readonly figures: readonly (readonly [term: string, value: string])[];
 }
 
@@ -75,7 +73,6 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
         ours: cost(row.ours),
         best: cost(row.optimum),
         rule: cost(row.rule),
-        taught: row.taught === null ? null : cost(row.taught),
         figures: [
           ['This program', cost(row.ours)],
           ['Best possible', cost(row.optimum)],
@@ -90,7 +87,7 @@ export function evaluationView(kept: KeptEvaluation, titleOf: (id: string) => st
           ['By lot', cost(row.lot)],
           ...row.disturbed.map(({ sigma, excess }): readonly [string, string] => [
             `Dearer when its numbers are off by ${sigma}`,
-            `${(excess * 100).toFixed(1)} in 100 of ${row.truths} truths`,
+            `${(excess * 100).toFixed(1)} in 100 (${row.truths} truths)`,
           ]),
         ],
       };

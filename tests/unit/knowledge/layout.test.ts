@@ -10,7 +10,7 @@ import {
 } from '../../../shared/knowledge/index.ts';
 import { numberOfLayout } from '../../../shared/practice/index.ts';
 import { readEvent } from '../../../shared/visit/index.ts';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 
 const retarder: LayoutFeature = {
   id: 'retarder',
@@ -66,7 +66,7 @@ describe('[KNO-20] a coach that has several kinds at once', () => {
   });
   it('goes into a code for an exercise as the first of them', async () => {
     const id = 'brake-pulls-or-one-drum-hot';
-    const { trees, vocabulary } = await loadTrees({ only: [id] });
+    const { trees, vocabulary } = await shippedTrees(id);
     const tree = trees.get(id)!.value!;
     expect(numberOfLayout(tree, vocabulary!, { brake: ['drum-wedge', 'disc'] })).toBe(
       numberOfLayout(tree, vocabulary!, { brake: 'drum-wedge' }),

@@ -44,6 +44,7 @@ export default defineConfig({
           // Every test draws its own window and takes it away again; compiling all screens once a file was half the time.
           isolate: false,
           include: ['tests/component/**/*.test.ts'],
+          setupFiles: ['tests/component/computed-styles.ts'],
           testTimeout: 30_000,
         },
       },

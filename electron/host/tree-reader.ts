@@ -14,8 +14,6 @@ const KEPT = 24;
  */
 export class TreeReader {
   readonly #read = new Map<string, Read>();
-  /** The last vocabulary: most trees share it, and reading it takes as long as reading a tree. */
-  #vocabulary: { readonly text: string; readonly read: ReturnType<typeof readVocabulary> } | null = null;
 
   /** A tree as the window asks for it. */
   answer({ id, hash, files, pack, drawings }: TreeSnapshot): HostAnswer<'trees.read'> {
@@ -31,9 +29,7 @@ export class TreeReader {
 
   #anew(id: string, files: TreeSnapshot['files']): Read {
     const { 'tree.yaml': treeYaml = '', ...vocabularyFiles } = files;
-    const text = JSON.stringify(vocabularyFiles);
-    if (this.#vocabulary?.text !== text) this.#vocabulary = { text, read: readVocabulary(vocabularyFiles) };
-    const { value: vocabulary, problems } = this.#vocabulary.read;
+    const { value: vocabulary, problems } = readVocabulary(vocabularyFiles);
     const tree = vocabulary ? readTree({ treeYaml, file: `${id}/tree.yaml`, vocabulary }) : null;
     if (vocabulary && tree?.value) return { read: treeData(tree.value, vocabulary), fault: null };
     return { read: null, fault: faultIn([...problems, ...(tree?.problems ?? [])]) };

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, truncate } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, rename, rm, stat, truncate } from 'node:fs/promises';
 import { join } from 'node:path';
 import { HostError, type Notice } from '../../shared/host/host-api.ts';
 import { flushFolder, realDisk, type Disk } from './disk.ts';
@@ -206,11 +206,9 @@ export class LogFiles {
 
   /** Cuts a last line without its end off this device's file and keeps it beside, so that the next append starts a line. */
   async #setTornAside(path: string): Promise<void> {
-    const bytes = await readFile(path).catch((problem: unknown) => {
-      if (isMissing(problem)) return null;
-      throw problem;
-    });
-    if (!bytes || bytes.length === 0 || bytes.at(-1) === 0x0a) return;
+    if (await endsWithLine(path)) return;
+    const bytes = await readFile(path);
+    if (bytes.length === 0 || bytes.at(-1) === 0x0a) return;
     const end = bytes.lastIndexOf(0x0a) + 1;
     if (parseLine(bytes.subarray(end).toString('utf8'))) {
       // The record is whole, only its line end is missing: it was shown, so it stays.
@@ -285,6 +283,19 @@ export class LogFiles {
 /** Entries as lines of a log. */
 export function linesOf(records: readonly EventRecord[]): string {
   return records.map((record) => `${JSON.stringify(record)}\n`).join('');
+}
+
+/** Whether the next entry begins a line of its own. Looks at the last byte alone: a long log is not read for every entry. */
+async function endsWithLine(path: string): Promise<boolean> {
+  const size = await sizeOf(path);
+  if (size === null || size === 0) return true;
+  const file = await open(path, 'r');
+  try {
+    const { bytesRead, buffer } = await file.read(Buffer.alloc(1), 0, 1, size - 1);
+    return bytesRead === 1 && buffer[0] === 0x0a;
+  } finally {
+    await file.close();
+  }
 }
 
 async function sizeOf(path: string): Promise<number | null> {

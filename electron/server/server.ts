@@ -164,8 +164,15 @@ export async function startServer(
   }
 }
 
+/**
+ * Answers with a fault, once everything that belongs to the request has come. Where it is refused before its body is looked
+ * at, the body is thrown away unread, for the reason that `bodyOf` gives.
+ */
 function refuse(response: ServerResponse, status: number, code: string, message: string): void {
-  sendJson(response, status, { code, message });
+  const answer = (): void => sendJson(response, status, { code, message });
+  const { req } = response;
+  if (req.complete) answer();
+  else req.once('end', answer).resume();
 }
 
 function sendJson(response: ServerResponse, status: number, body: unknown): void {

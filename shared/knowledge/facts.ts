@@ -107,7 +107,18 @@ interface Phrase {
   readonly joined: boolean;
 }
 
-function phrasesOf({ label, says = [] }: Result, check: Check): Phrase[] {
+/** The phrases of a result stay the same however often somebody's words are held against them. */
+const known = new WeakMap<Check, Map<Result, readonly Phrase[]>>();
+
+function phrasesOf(result: Result, check: Check): readonly Phrase[] {
+  const ofCheck = known.get(check) ?? new Map<Result, readonly Phrase[]>();
+  known.set(check, ofCheck);
+  const phrases = ofCheck.get(result) ?? readPhrases(result, check);
+  ofCheck.set(result, phrases);
+  return phrases;
+}
+
+function readPhrases({ label, says = [] }: Result, check: Check): readonly Phrase[] {
   const read = (text: string, isLabel: boolean): Phrase => ({
     words: factWords(text, rootOf),
     label: isLabel,

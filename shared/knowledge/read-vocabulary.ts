@@ -13,13 +13,26 @@ const NAMES = ['limits', 'instruments', 'access', 'layout', 'tools', 'checks', '
 /** Came later: visits keep the vocabulary they were begun with, and older ones have none. */
 const LATER: readonly string[] = ['road'];
 
+/** What was read last: trees, packs and drafts come one after the other with the same files, which take as long as a tree. */
+let last: { readonly files: Readonly<Record<string, string>>; readonly result: ReadResult<Vocabulary> } | null = null;
+
 /**
- * Reads the vocabulary files.
+ * Reads the vocabulary files. The same files again give the same result, without being read again.
  *
  * @param files  file name ("limits.yaml", with or without folder) → text; all six of limits, instruments, access, layout, tools, checks; `road` may be missing.
  * @returns the vocabulary, or every problem of every file with its place.
  */
 export function readVocabulary(files: Readonly<Record<string, string>>): ReadResult<Vocabulary> {
+  if (!last || !sameFiles(last.files, files)) last = { files: { ...files }, result: readAnew(files) };
+  return last.result;
+}
+
+function sameFiles(one: Readonly<Record<string, string>>, other: Readonly<Record<string, string>>): boolean {
+  const names = Object.keys(one);
+  return names.length === Object.keys(other).length && names.every((name) => one[name] === other[name]);
+}
+
+function readAnew(files: Readonly<Record<string, string>>): ReadResult<Vocabulary> {
   const sources = new Map<string, SourceFile>();
   const source = (name: string): SourceFile => {
     const found = sources.get(name);

@@ -20,7 +20,7 @@ interface Entry {
    * tree, weighted by field.
    */
   readonly share: ReadonlyMap<string, number>;
-  readonly phrases: readonly string[];
+  readonly phrases: readonly { readonly text: string; readonly words: readonly Word[] }[];
 }
 
 export interface ComplaintIndex {
@@ -87,8 +87,7 @@ export function complaintIndex(trees: readonly Omit<TreeCard, 'confusedWith'>[])
   const entries = trees.map((tree): Entry => {
     const amount = new Map<string, number>();
     let length = 0;
-    const add = (text: string, weight: number): void => {
-      const words = wordsIn(text);
+    const add = (words: readonly Word[], weight: number): void => {
       length += weight * words.length;
       words.forEach(({ plain, root }, i) => {
         written.set(plain, root);
@@ -98,15 +97,16 @@ export function complaintIndex(trees: readonly Omit<TreeCard, 'confusedWith'>[])
         amount.set(pair, (amount.get(pair) ?? 0) + weight);
       });
     };
-    add(tree.title, FIELD.title);
-    for (const phrase of tree.phrases) add(phrase, FIELD.phrase);
+    const phrases = tree.phrases.map((text) => ({ text, words: wordsIn(text) }));
+    add(wordsIn(tree.title), FIELD.title);
+    for (const { words } of phrases) add(words, FIELD.phrase);
     for (const { name, plain } of tree.causes) {
-      add(name, FIELD.cause);
-      add(plain, FIELD.cause);
+      add(wordsIn(name), FIELD.cause);
+      add(wordsIn(plain), FIELD.cause);
     }
-    for (const { name } of tree.checks) add(name, FIELD.check);
+    for (const { name } of tree.checks) add(wordsIn(name), FIELD.check);
     const share = new Map([...amount].map(([root, n]) => [root, n / Math.max(1, length)]));
-    return { id: tree.id, share, phrases: tree.phrases };
+    return { id: tree.id, share, phrases };
   });
   const mean = new Map<string, number>();
   for (const { share } of entries)
@@ -169,9 +169,9 @@ function hitFor(entry: Entry, typed: readonly Meant[], joined: readonly Meant[],
     score += PAIR * best;
   }
   const phrases = entry.phrases
-    .map((text) => ({
+    .map(({ text, words: written }) => ({
       text,
-      spans: wordsIn(text)
+      spans: written
         .filter(({ root }) => typed.some((meant) => meant.has(root)))
         .map(({ from, to }) => [from, to] as const),
     }))

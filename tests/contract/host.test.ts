@@ -155,37 +155,52 @@ describe('the loopback server refuses', () => {
       expect.stringContaining("default-src 'none'"),
     ]);
   });
+  /** The whole answer to a photo of so many MB, read by a client that first sends all of it and then listens. */
+  const sendThenListen = (mb: number, headers: readonly string[]): Promise<string> => {
+    const { port } = new URL(server.origin);
+    const body = Buffer.alloc(mb * 1024 * 1024, 'x');
+    return new Promise((resolve, reject) => {
+      const socket = connect(Number(port), '127.0.0.1');
+      socket.once('error', reject);
+      socket.pause();
+      socket.write(
+        [
+          'POST /api/photos.write HTTP/1.1',
+          `Host: 127.0.0.1:${port}`,
+          ...headers,
+          'Content-Type: application/json',
+          `Content-Length: ${body.length}`,
+          'Connection: close',
+          '\r\n',
+        ].join('\r\n'),
+      );
+      socket.write(body, () => {
+        const parts: Buffer[] = [];
+        socket.on('data', (part: Buffer) => parts.push(part));
+        socket.once('end', () => resolve(Buffer.concat(parts).toString('utf8')));
+        socket.resume();
+      });
+    });
+  };
   it.each([19, 60])(
     '[HOST-10] a body of %i MB, and the refusal can be read by who sends all of it first',
     async (mb) => {
-      const { port } = new URL(server.origin);
-      const body = Buffer.alloc(mb * 1024 * 1024, 'x');
-      const answer = await new Promise<string>((resolve, reject) => {
-        const socket = connect(Number(port), '127.0.0.1');
-        socket.once('error', reject);
-        socket.pause();
-        socket.write(
-          [
-            'POST /api/photos.write HTTP/1.1',
-            `Host: 127.0.0.1:${port}`,
-            `Origin: ${server.origin}`,
-            `Cookie: ${cookie}`,
-            'Content-Type: application/json',
-            `Content-Length: ${body.length}`,
-            'Connection: close',
-            '\r\n',
-          ].join('\r\n'),
-        );
-        socket.write(body, () => {
-          const parts: Buffer[] = [];
-          socket.on('data', (part: Buffer) => parts.push(part));
-          socket.once('end', () => resolve(Buffer.concat(parts).toString('utf8')));
-          socket.resume();
-        });
-      });
+      const answer = await sendThenListen(mb, [`Origin: ${server.origin}`, `Cookie: ${cookie}`]);
       expect(answer).toMatch(/^HTTP\/1\.1 413 /);
       expect(answer).toContain('"code":"too-large"');
       expect(answer).toContain('at once (18 MB). Nothing was written.');
+      expect(await post({ Cookie: cookie, Origin: server.origin })).toBe(200);
+    },
+  );
+  it.each([
+    ['without a cookie', [], 'no-cookie'],
+    ['from another page', ['Origin: https://elsewhere.example'], 'wrong-origin'],
+  ])(
+    '[HOST-10] a large body %s before any of it is looked at, and that refusal can be read too',
+    async (_, headers, code) => {
+      const answer = await sendThenListen(60, headers);
+      expect(answer).toMatch(/^HTTP\/1\.1 403 /);
+      expect(answer).toContain(`"code":"${code}"`);
       expect(await post({ Cookie: cookie, Origin: server.origin })).toBe(200);
     },
   );

@@ -5,8 +5,8 @@
  */
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { faults } from './look.ts';
 import { changing, concluding, expect, nothingToStop, test } from './shell.ts';
 import { takePhoto, titlesIn } from './paper.ts';
 
@@ -209,8 +209,7 @@ test('a visit with two complaints, from the arrival to the report on screen, as 
     .first()
     .evaluate((image: HTMLImageElement) => [image.naturalWidth, image.naturalHeight]);
   expect(size).toEqual([640, 1280]);
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
+  expect(await faults(page)).toEqual([]);
   await fits(page);
   const shown = settled(await report.innerText());
   if (process.env['DROPLIGHT_EXPECTED'] === 'write') await writeFile(EXPECTED, shown);

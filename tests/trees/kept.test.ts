@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { MODELS } from '../../electron/cli/load-models.ts';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 import type { Tree } from '../../shared/knowledge/index.ts';
 import {
   adviceWay,
@@ -20,7 +20,7 @@ import { tableProblem } from '../../shared/planning/model-problem.ts';
 const kept = JSON.parse(
   readFileSync(new URL('../../renderer/data/evaluation.json', import.meta.url), 'utf8'),
 ) as KeptEvaluation;
-const { trees, vocabulary } = await loadTrees();
+const { trees, vocabulary } = await shippedTrees();
 const hasWeightIf = ({ causes }: Tree): boolean => causes.some(({ weightIf = [] }) => weightIf.length > 0);
 
 describe('the kept evaluation', () => {

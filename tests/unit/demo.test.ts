@@ -1,7 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cleanPng } from '../../electron/host/photo/png.ts';
-import { loadTrees } from '../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../shipped-trees.ts';
 import { readTreeFolder, snapshotsOf } from '../../electron/host/tree-files.ts';
 import { DEMO_PROFILE, demoOdometer } from '../../renderer/demo/demo-coach.ts';
 import { DEMO_TREES, demoDay } from '../../renderer/demo/demo-day.ts';
@@ -27,7 +27,7 @@ let logs: Readonly<Record<'lookOver' | 'lastYear' | 'day', readonly VisitEvent[]
 
 beforeAll(async () => {
   const only = Object.values(DEMO_TREES);
-  const { trees, vocabulary } = await loadTrees({ only });
+  const { trees, vocabulary } = await shippedTrees(...only);
   const hashes = new Map(
     snapshotsOf(await readTreeFolder(new URL('../../trees', import.meta.url).pathname)).map(({ id, hash }) => [
       id,

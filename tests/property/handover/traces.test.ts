@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { evidenceLedger, inHundred, posterior } from '../../../shared/inference/index.ts';
 import { withNames, type Check, type Tree } from '../../../shared/knowledge/index.ts';
 import { assess, beliefNow } from '../../../shared/planning/index.ts';
@@ -26,7 +26,7 @@ const IDS = ['growl-through-floor-at-speed', 'air-leaks-when-brake-held'] as con
 const HASHES: Readonly<Record<string, string>> = { [IDS[0]]: 'a'.repeat(64), [IDS[1]]: 'b'.repeat(64) };
 let shipped: ReadonlyMap<string, PinnedTree>;
 beforeAll(async () => {
-  const { trees, vocabulary } = await loadTrees({ only: IDS });
+  const { trees, vocabulary } = await shippedTrees(...IDS);
   shipped = new Map(
     IDS.map((id) => {
       const tree = trees.get(id)?.value;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { beliefModel } from '../../../shared/inference/index.ts';
 import { ROLES, type Role, type Tree, type Vocabulary } from '../../../shared/knowledge/index.ts';
 import {
@@ -35,7 +35,7 @@ let trees: readonly Tree[];
 let vocabulary: Vocabulary;
 let decks: readonly Deck[];
 beforeAll(async () => {
-  const read = await loadTrees();
+  const read = await shippedTrees();
   if (!read.vocabulary) throw new Error('The vocabulary cannot be read.');
   ({ vocabulary } = read);
   trees = [...read.trees.values()].flatMap(({ value }) => value ?? []);

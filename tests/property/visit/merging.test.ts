@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import type { Tree } from '../../../shared/knowledge/index.ts';
 import { mergeLogs } from '../../../shared/visit/exchange/index.ts';
 import {
@@ -20,7 +20,7 @@ const DEVICES = ['aa', 'bb'] as const;
 let pinned: ReadonlyMap<string, PinnedTree>;
 let tree: Tree;
 beforeAll(async () => {
-  const { trees, vocabulary } = await loadTrees({ only: ['air-leaks-when-brake-held'] });
+  const { trees, vocabulary } = await shippedTrees('air-leaks-when-brake-held');
   const value = trees.get('air-leaks-when-brake-held')?.value;
   if (!value || !vocabulary) throw new Error('The shipped tree cannot be read.');
   tree = value;

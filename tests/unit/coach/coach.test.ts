@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import {
   benchStart,
   COACH_FIELDS,
@@ -31,7 +31,7 @@ import { coachLog, OPENED, set } from './log.ts';
 
 let vocabulary: Vocabulary;
 beforeAll(async () => {
-  const loaded = await loadTrees({ only: ['air-leaks-when-brake-held'] });
+  const loaded = await shippedTrees('air-leaks-when-brake-held');
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
 });

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { COACH_FIELDS } from '../../../shared/coach/index.ts';
 import type { Tree, Vocabulary } from '../../../shared/knowledge/index.ts';
 import { OFFER_TARGETS } from '../../../shared/visit/index.ts';
@@ -8,7 +8,7 @@ import { OFFER_TARGETS } from '../../../shared/visit/index.ts';
 let vocabulary: Vocabulary;
 let trees: readonly Tree[];
 beforeAll(async () => {
-  const loaded = await loadTrees();
+  const loaded = await shippedTrees();
   if (!loaded.vocabulary) throw new Error('The shipped vocabulary cannot be read.');
   vocabulary = loaded.vocabulary;
   trees = [...loaded.trees.values()].flatMap(({ value }) => value ?? []);

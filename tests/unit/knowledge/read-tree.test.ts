@@ -78,6 +78,18 @@ describe('[KNO-1] a fault in a tree names file, line, column, what was found and
     expect(value).toBeNull();
     expect(problems.filter(({ code }) => code === 'missing-file')).toHaveLength(5);
   });
+
+  it('[KNO-3] the same files are read once; a changed text, a changed name, a file more or less is read anew', () => {
+    const files: Record<string, string> = { 'limits.yaml': '[]', 'tools.yaml': '[]' };
+    const first = readVocabulary(files);
+    expect(readVocabulary({ ...files })).toBe(first);
+    files['limits.yaml'] = '[';
+    expect(readVocabulary(files).problems.map(({ file }) => file)).toContain('limits.yaml');
+    const renamed = readVocabulary({ 'other/limits.yaml': '[', 'tools.yaml': '[]' });
+    expect(renamed.problems.map(({ file }) => file)).toContain('other/limits.yaml');
+    expect(readVocabulary({ 'tools.yaml': '[]' }).problems).toHaveLength(first.problems.length + 1);
+    expect(readVocabulary({ 'tools.yaml': '[]', 'limits.yaml': '[]' })).toEqual(first);
+  });
 });
 
 describe('[KNO-4] Markdown from strangers', () => {

@@ -1,9 +1,9 @@
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { drawExercise, usualLayout, type Exercise, type PracticeTree } from '../../../shared/practice/index.ts';
 
 /** A tree that comes with the program, as practice knows it; the hash stands for its content. */
 export async function practiceTree(id: string): Promise<PracticeTree> {
-  const { trees, vocabulary } = await loadTrees({ only: [id] });
+  const { trees, vocabulary } = await shippedTrees(id);
   const tree = trees.get(id)?.value;
   if (!tree || !vocabulary) throw new Error(`${id} cannot be read.`);
   return { tree, vocabulary, hash: 'c0'.repeat(32) };

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { assess } from '../../../shared/planning/index.ts';
 import {
   AIR_STEPS,
@@ -116,7 +116,7 @@ describe('[AIR-5] [PLA-37] the verdict of a complaint under the sheets', () => {
   const HASH = 'a'.repeat(64);
   let trees: ReadonlyMap<string, PinnedTree>;
   beforeAll(async () => {
-    const { trees: read, vocabulary } = await loadTrees({ only: ['growl-through-floor-at-speed'] });
+    const { trees: read, vocabulary } = await shippedTrees('growl-through-floor-at-speed');
     trees = new Map([[HASH, { tree: read.get('growl-through-floor-at-speed')!.value!, vocabulary: vocabulary! }]]);
   });
   const assessed = (more: readonly VisitEventBody[]) => {

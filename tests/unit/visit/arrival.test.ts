@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import type { Tree, Vocabulary } from '../../../shared/knowledge/index.ts';
 import {
   arrivalOffers,
@@ -19,7 +19,7 @@ const HASH = 'a'.repeat(64);
 let tree: Tree;
 let vocabulary: Vocabulary;
 beforeAll(async () => {
-  const loaded = await loadTrees({ only: [TREE] });
+  const loaded = await shippedTrees(TREE);
   const value = loaded.trees.get(TREE)?.value;
   if (!value || !loaded.vocabulary) throw new Error('The shipped tree cannot be read.');
   tree = value;

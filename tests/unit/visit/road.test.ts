@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees, SHIPPED_TREES } from '../../../electron/cli/load-trees.ts';
+import { SHIPPED_TREES } from '../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../shipped-trees.ts';
 import { ROAD_GAUGES, ROAD_ROWS, ROAD_SIGNS } from '../../../shared/knowledge/index.ts';
 import { assess } from '../../../shared/planning/index.ts';
 import { isUnit } from '../../../shared/units/index.ts';
@@ -31,7 +32,7 @@ type Name = keyof typeof NAMES;
 let trees: ReadonlyMap<string, PinnedTree>;
 let known: ReadonlySet<string>;
 beforeAll(async () => {
-  const { trees: read, vocabulary } = await loadTrees({ only: Object.values(NAMES) });
+  const { trees: read, vocabulary } = await shippedTrees(...Object.values(NAMES));
   known = new Set(readdirSync(SHIPPED_TREES));
   trees = new Map(
     (Object.keys(NAMES) as Name[]).map((name) => [

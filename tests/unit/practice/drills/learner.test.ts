@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 import {
   answered,
   deckOf,
@@ -20,7 +20,7 @@ const MINUTE = 60_000;
 const DAY = 86_400_000;
 let deck: readonly Card[];
 beforeAll(async () => {
-  const { trees, vocabulary } = await loadTrees({ only: ['air-leaks-when-brake-held'] });
+  const { trees, vocabulary } = await shippedTrees('air-leaks-when-brake-held');
   const tree = trees.get('air-leaks-when-brake-held')?.value;
   if (!tree || !vocabulary) throw new Error('The shipped tree cannot be read.');
   deck = deckOf(tree, vocabulary, { who: 'apprentice' });

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 import type { Vocabulary } from '../../../../shared/knowledge/index.ts';
 import {
   givesAway,
@@ -13,7 +13,7 @@ import {
 let vocabulary: Vocabulary;
 let cards: readonly LimitCard[];
 beforeAll(async () => {
-  const read = await loadTrees({ only: ['weak-engine-brake'] });
+  const read = await shippedTrees('weak-engine-brake');
   if (!read.vocabulary) throw new Error('The vocabulary cannot be read.');
   ({ vocabulary } = read);
   cards = limitCards(vocabulary);

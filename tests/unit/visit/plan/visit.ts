@@ -1,4 +1,4 @@
-import { loadTrees } from '../../../../electron/cli/load-trees.ts';
+import { shippedTrees } from '../../../shipped-trees.ts';
 import {
   EVENT_VERSION,
   newEventId,
@@ -20,7 +20,7 @@ export const AIR = 'b'.repeat(64);
 /** The trees of these tests as shipped, by hash. */
 export async function planTrees(): Promise<ReadonlyMap<string, PinnedTree>> {
   const only = ['growl-through-floor-at-speed', 'air-leaks-when-brake-held'];
-  const { trees, vocabulary } = await loadTrees({ only });
+  const { trees, vocabulary } = await shippedTrees(...only);
   return new Map(
     only.map((id, i) => {
       const tree = trees.get(id)?.value;

@@ -185,6 +185,7 @@ test('a visit with two complaints, from the arrival to the report on screen, as 
   expect(table).toMatch(/^\uFEFF"Part","Number","Places","State"/);
   expect(table).toContain('"heater hose","1","","measure before ordering"');
   await page.keyboard.press('Escape');
+  await at(page, 'What is done, in this order');
   await key(page, 'r');
   await at(page, 'Proof and reminders');
   await page.getByLabel('Another thing to look at').fill('Look at the coolant level');

@@ -24,6 +24,7 @@ import { beliefTimes } from './belief.ts';
 import { firstScreen, isBuilt, windowSize } from './window.ts';
 import { listTimes } from './lists.ts';
 import { benchFigures } from './measuring.ts';
+import { smallComplaint } from './small-complaint.ts';
 
 function medianMs(run: () => unknown, times = 60, before = 20): number {
   for (let i = 0; i < before; i++) run();
@@ -95,6 +96,15 @@ line(
   'the whole assessment on the same',
   medianMs(() => assess(situation, { skipTriage: true })),
   16,
+  'ms',
+);
+
+/** Every order of a complaint that is just small enough; drawn anew each time, since the last one is remembered. */
+let seed = 0;
+line(
+  `every order worked out (${smallComplaint(seed).states} states)`,
+  medianMs(() => rankChecks({ ...situation, tree: smallComplaint(seed++).small, findings: [] }, null), 9, 2),
+  500,
   'ms',
 );
 

@@ -13,6 +13,7 @@ import { formatQuantity, preferredUnit, type UnitSystem } from '../../shared/uni
 import {
   causeName,
   CLOSED_WORDS,
+  fullStop,
   minutesWords,
   readingWords,
   ROLE_WORDS,
@@ -22,7 +23,7 @@ import {
   type TrailLine,
 } from '../../shared/visit/index.ts';
 
-export { CLOSED_WORDS, causeName, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords };
+export { CLOSED_WORDS, causeName, fullStop, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords };
 
 /** Where a complaint stands, in words for the yard. */
 export const PHASE_WORDS: Readonly<Record<ComplaintPhase, string>> = {

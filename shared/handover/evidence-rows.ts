@@ -5,7 +5,7 @@ import type { Line, WeightRow } from './document.ts';
 import { lineCheck, lineOf, lineResult } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
-import { joined, reckoned, say } from './say.ts';
+import { answered, joined, reckoned, say } from './say.ts';
 
 /** From this share another cause is still named beside the first one in the owner's report. Judgement. */
 const WORTH_NAMING = 0.05;
@@ -32,7 +32,7 @@ export function weightRows(
         : '';
     return [
       {
-        finding: joined([lineCheck(one, found, log), lineResult(one, found, log, input)], ': '),
+        finding: answered(lineCheck(one, found, log), lineResult(one, found, log, input)),
         words: reckoned(`${weighs(line.decibans)}${figures}`, 'weight', one.complaint.id),
         decibans: line.decibans,
       },

@@ -6,7 +6,7 @@ import type { Block, Line } from './document.ts';
 import { checkLine, resultLine } from './found-rows.ts';
 import type { HandOverInput } from './input.ts';
 import type { LogIndex } from './log-index.ts';
-import { ended, joined, reckoned, say } from './say.ts';
+import { answered, ended, joined, reckoned, say } from './say.ts';
 
 /** Checks that are named to the next mechanic; more are counted. */
 const NAMED = 12;
@@ -20,7 +20,7 @@ export function openEnds(one: ComplaintCase, log: LogIndex, input: HandOverInput
     .filter(
       (finding) => finding.value.kind === 'cant-do' || finding.value.kind === 'not-sure' || tooClose(one, finding),
     )
-    .map((finding) => ended(joined([checkLine(one, finding, log), resultLine(one, finding, log, input)], ': ')));
+    .map((finding) => ended(answered(checkLine(one, finding, log), resultLine(one, finding, log, input))));
   const questions = unanswered(one, input);
   const unsure = Object.entries(complaint.stopAnswers)
     .filter(([, answer]) => answer === 'not-sure')

@@ -1,3 +1,4 @@
+import { fullStop } from '../visit/index.ts';
 import type { Line, Origin, Reckoned } from './document.ts';
 
 const WORDING: Origin = { kind: 'wording' };
@@ -19,6 +20,11 @@ export function joined(lines: readonly (Line | string | null)[], between: string
   return say(...some.flatMap((each, i) => (i === 0 ? [each] : [between, each])));
 }
 
+/** What a check found, after its name; a name that asks needs no colon. */
+export function answered(check: Line, result: Line): Line {
+  return joined([check, result], check.text.endsWith('?') ? ' ' : ': ');
+}
+
 /** Something that the program worked out. */
 export function reckoned(text: string, what: Reckoned, of: string): Line {
   return { text, from: [{ kind: 'reckoned', what, of }] };
@@ -31,8 +37,7 @@ export function capital(line: Line): Line {
 
 /** The same words as a sentence with its end. */
 export function ended(line: Line): Line {
-  const text = line.text.trim();
-  return capital({ ...line, text: /[.!?…:]["”’)]?$/.test(text) || text === '' ? text : `${text}.` });
+  return capital({ ...line, text: fullStop(line.text) });
 }
 
 function textOf(piece: Line | string): string {

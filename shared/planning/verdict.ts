@@ -115,10 +115,15 @@ function complaintVerdict(situation: Situation, model: BeliefModel): DriveVerdic
   }
   if (danger.open) {
     const share = Math.max(1, Math.round(danger.share * 100));
+    const limit = Math.round(threshold * 100);
     return {
       ...base,
       verdict: 'creep-to-safe-place',
-      because: `Causes that can hurt people still hold ${share} in 100 of the belief; ${Math.round(threshold * 100)} is the limit.`,
+      because: `Causes that can hurt people still hold ${share} in 100 of the belief; ${
+        danger.share >= threshold
+          ? `${limit} is the limit`
+          : `at ${limit} the coach is held, and let go again only below half of that`
+      }.`,
       doNow: GENERAL['creep-to-safe-place'],
     };
   }

@@ -70,6 +70,12 @@ export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** A text with its end: a full stop, unless it has one. */
+export function fullStop(text: string): string {
+  const own = text.trim();
+  return own === '' || /[.!?…:]["”’)]?$/.test(own) ? own : `${own}.`;
+}
+
 /** Minutes as hours and minutes from an hour on. */
 export function minutesWords(minutes: number): string {
   const whole = Math.round(minutes);

@@ -170,6 +170,19 @@ describe('may it move', () => {
     expect(verdict({ ...found, corrections: [{ ...cure, proof: 'pending' }] }).verdict).toBe('stay-put');
     expect(verdict({ ...found, stopAnswers: { ...NO, moves: 'yes' }, corrections: [other] }).verdict).toBe('stay-put');
   });
+  it('[PLA-17] says how far it has to fall once it is below the limit', () => {
+    // Weights beside 80 of the harmless cause.
+    const said = (weight: number): string =>
+      driveVerdict(
+        situation({ tree: { ...wheel, causes: [{ ...wheel.causes[0]!, weight }, wheel.causes[1]!] }, stopAnswers: NO }),
+        beliefModel({ ...wheel, causes: [{ ...wheel.causes[0]!, weight }, wheel.causes[1]!] }, {}),
+      ).because;
+    expect(said(4)).toBe('Causes that can hurt people still hold 5 in 100 of the belief; 3 is the limit.');
+    expect(said(1.6)).toBe(
+      'Causes that can hurt people still hold 2 in 100 of the belief; at 3 the coach is held, and let go again only below half of that.',
+    );
+    expect(said(0.8)).not.toMatch(/hurt people still hold/);
+  });
   it('[PLA-12] it never says that the coach is safe', () => {
     const texts = [
       verdict(),

@@ -20,9 +20,9 @@ export function joined(lines: readonly (Line | string | null)[], between: string
   return say(...some.flatMap((each, i) => (i === 0 ? [each] : [between, each])));
 }
 
-/** What a check found, after its name; a name that asks needs no colon. */
+/** What a check found, after its name; a name that asks needs no colon, and its answer is a sentence. */
 export function answered(check: Line, result: Line): Line {
-  return joined([check, result], check.text.endsWith('?') ? ' ' : ': ');
+  return check.text.endsWith('?') ? joined([check, capital(result)], ' ') : joined([check, result], ': ');
 }
 
 /** Something that the program worked out. */

@@ -30,7 +30,16 @@ export {
   type VisitState,
 } from './state.ts';
 export { visitMachine } from './visit-machine.ts';
-export { causeName, CLOSED_WORDS, fullStop, minutesWords, readingWords, ROLE_WORDS, sentence, valueWords } from './words.ts';
+export {
+  causeName,
+  CLOSED_WORDS,
+  fullStop,
+  minutesWords,
+  readingWords,
+  ROLE_WORDS,
+  sentence,
+  valueWords,
+} from './words.ts';
 export * from './air-test/index.ts';
 export { holdOf } from './hold.ts';
 export * from './inspection/index.ts';

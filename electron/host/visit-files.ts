@@ -208,7 +208,6 @@ export class LogFiles {
   async #setTornAside(path: string): Promise<void> {
     if (await endsWithLine(path)) return;
     const bytes = await readFile(path);
-    if (bytes.length === 0 || bytes.at(-1) === 0x0a) return;
     const end = bytes.lastIndexOf(0x0a) + 1;
     if (parseLine(bytes.subarray(end).toString('utf8'))) {
       // The record is whole, only its line end is missing: it was shown, so it stays.

@@ -1,4 +1,4 @@
-import type { Role } from '../../shared/knowledge/index.ts';
+import { isOwner, type Role } from '../../shared/knowledge/index.ts';
 import { defaultCosts, type Costs } from '../../shared/planning/index.ts';
 
 /** One cost that a person can see and change. */
@@ -41,8 +41,7 @@ const OWNER: readonly Omit<CostRow, 'usual'>[] = [
 /** Costs that decide for a role, in the order in which they are asked. */
 export function costRows(who: Role): readonly CostRow[] {
   const usual = defaultCosts(who);
-  const owner = who === 'owner-no-tools' || who === 'owner-basic-tools';
-  return [...WORKSHOP, ...(owner ? OWNER : [])].map((row) => ({ ...row, usual: usual[row.id] }));
+  return [...WORKSHOP, ...(isOwner(who) ? OWNER : [])].map((row) => ({ ...row, usual: usual[row.id] }));
 }
 
 /** Most that a cost can be set to, minutes: a hundred working days. */

@@ -35,6 +35,10 @@ export function worseByWords(
 }
 
 function costWords(minutes: number): string {
-  const whole = Math.round(minutes);
-  return whole < 1 ? 'is about as good' : `costs about ${whole} minute${whole === 1 ? '' : 's'} more on average`;
+  const whole = Math.round(Math.abs(minutes));
+  if (whole < 1) return 'is about as good';
+  const amount = `costs about ${whole} minute${whole === 1 ? '' : 's'}`;
+  return minutes > 0
+    ? `${amount} more on average`
+    : `${amount} less on average on these odds; being surer is put first`;
 }

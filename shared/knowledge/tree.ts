@@ -17,6 +17,11 @@ export type CauseHazard = 'none' | 'nuisance' | 'damage' | 'danger';
 export const ROLES = ['owner-no-tools', 'owner-basic-tools', 'apprentice', 'mechanic'] as const;
 export type Role = (typeof ROLES)[number];
 
+/** An owner looks and decides whether to drive; correcting is left to others. */
+export function isOwner(who: Role): boolean {
+  return who === 'owner-no-tools' || who === 'owner-basic-tools';
+}
+
 /** Drive verdicts from strictest to mildest. */
 export const VERDICTS = ['stay-put', 'creep-to-safe-place', 'drive-and-book'] as const;
 export type Verdict = (typeof VERDICTS)[number];

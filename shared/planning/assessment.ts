@@ -42,8 +42,8 @@ export interface CheckOption {
   readonly minutes: number;
   readonly accessMinutes: number;
   /**
-   * Expected saving in cost until the cure is proven, minutes or money's worth, cost of the check deducted: what it saves
-   * if no check is made after it, or, where that is more, its share of the open question times what knowing the cause is worth.
+   * What it is worth, minutes or money's worth, its own cost deducted; more than 0 when it pays. Where every order was worked out,
+   * what the best plan with it first saves against acting now; else the estimate of PLA-39.
    */
   readonly saves: number;
   /** Expected saving if no check is made after it. */

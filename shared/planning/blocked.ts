@@ -1,5 +1,5 @@
 import { fitOf } from '../knowledge/layout.ts';
-import { ROLES, type Check } from '../knowledge/tree.ts';
+import { isOwner, ROLES, type Check } from '../knowledge/tree.ts';
 import type { Vocabulary } from '../knowledge/vocabulary.ts';
 import type { Blocked, DriveVerdict } from './assessment.ts';
 import { isMet } from './clear-result.ts';
@@ -48,9 +48,8 @@ export function blockedReason(
     const ruled =
       verdict.fired.some((rule) => rule.verdict !== 'drive-and-book') ||
       (verdict.hold !== undefined && verdict.hold.verdict !== 'drive-and-book');
-    const owner = situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools';
     if (verdict.verdict === 'stay-put' || ruled) return { kind: 'verdict' };
-    if (owner && verdict.openQuestions.length > 0) return { kind: 'triage' };
+    if (isOwner(situation.who) && verdict.openQuestions.length > 0) return { kind: 'triage' };
   }
   if (ROLES.indexOf(check.who) > ROLES.indexOf(situation.who)) return { kind: 'who', needs: check.who };
   const missing = check.tools.filter((word) => !atHand.has(word));

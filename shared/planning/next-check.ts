@@ -1,4 +1,4 @@
-import type { Check } from '../knowledge/tree.ts';
+import { isOwner, type Check } from '../knowledge/tree.ts';
 import { entropyOf, mutualInformation } from '../inference/index.ts';
 import type { LookedAhead } from './ahead/looked-ahead.ts';
 import { wholePlan, type WholePlan } from './ahead/whole-plan.ts';
@@ -65,7 +65,8 @@ export function rankChecks(
     blocked.set(check.id, blockedReason(check, situation, problem.start.findings, verdict, atHand, checks));
 
   const belief = problem.belief(problem.start);
-  const whole = corrects(situation) ? wholePlan(problem, usableChecks(problem, blocked)) : null;
+  // An owner corrects nothing: what ends the matter there is the drive decision.
+  const whole = isOwner(situation.who) ? null : wholePlan(problem, usableChecks(problem, blocked));
   const actNow = whole?.act ?? problem.actNow(belief, problem.stage);
   const bound = boundOf(problem);
   const knowing = { worth: actNow.cost - bound, bits: entropyOf(belief) };
@@ -87,11 +88,6 @@ export function rankChecks(
     stop: stopDecision(situation, problem, ranked, { actNow, bound, exact: whole !== null }, ahead),
     lookedAt: ahead && new Set(ahead.checks.map(({ check }) => check)),
   };
-}
-
-/** An owner corrects nothing: what ends the matter there is the drive decision. */
-function corrects({ who }: Situation): boolean {
-  return who !== 'owner-no-tools' && who !== 'owner-basic-tools';
 }
 
 /** Checks that this person could do, prerequisites aside: a later answer may open them. */

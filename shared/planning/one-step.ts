@@ -47,7 +47,7 @@ export function checkCost<K>(problem: Problem<K>, knowledge: K, stage: Stage, ch
  * A check may cost so many times its share of the open question of what knowing the cause would save. Above 1, because tables are
  * judgement and a wrong part is worse than its minutes. Judgement, measured (SPEC.md).
  */
-export const CAUTION = 2;
+const CAUTION = 2;
 /** Weight of the share of knowing in the worth of a check; the rest is what it saves alone. Judgement, measured (SPEC.md). */
 const OF_KNOWING = 1 / 3;
 

@@ -5,7 +5,7 @@ import { tieMinutes, type Ranking } from './next-check.ts';
 /** How much is lost by making another check than the one advised. */
 export interface SecondBest {
   readonly check: string;
-  /** Expected minutes, or money's worth, more than with the advised check; 0 when it is as good or better by cost alone. */
+  /** Expected minutes, or money's worth, more than with the advised check; below 0 when it is cheaper by cost alone. */
   readonly worseBy: number;
   /** The two are practically equal: the order was decided by hazards, time and the file. */
   readonly equal: boolean;
@@ -30,8 +30,11 @@ export function secondBest(
   );
   const second = others.reduce<CheckOption | null>((a, b) => (a && a.saves >= b.saves ? a : b), null);
   if (!second) return null;
-  const gap = costMore(advised, second, ahead);
-  return { check: second.check, worseBy: Math.max(0, gap), equal: Math.abs(gap) <= tieMinutes(actNow.cost) };
+  return {
+    check: second.check,
+    worseBy: costMore(advised, second, ahead),
+    equal: Math.abs(advised.saves - second.saves) <= tieMinutes(actNow.cost),
+  };
 }
 
 /** By how much one check comes dearer than another. */

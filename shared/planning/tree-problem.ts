@@ -7,7 +7,7 @@ import {
   type Outlook,
   type Posterior,
 } from '../inference/index.ts';
-import type { Cause, Check } from '../knowledge/tree.ts';
+import { isOwner, type Cause, type Check } from '../knowledge/tree.ts';
 import { maskOf, needOf, vocabularyGraph, type AccessGraph } from './access.ts';
 import { driveLosses } from './drive-loss.ts';
 import type { ActNow, CheckAction, CorrectionAction, DecisionAction, Problem, Stage } from './problem.ts';
@@ -131,7 +131,7 @@ const made = new WeakMap<BeliefModel, FixedParts>();
 
 function fixedParts(situation: Situation, model: BeliefModel): FixedParts {
   const { tree, vocabulary, costs, who } = situation;
-  const owner = who === 'owner-no-tools' || who === 'owner-basic-tools';
+  const owner = isOwner(who);
   const before = made.get(model);
   if (before?.vocabulary === vocabulary && before.costs === costs && before.owner === owner) return before;
   const access = vocabularyGraph(vocabulary.access);

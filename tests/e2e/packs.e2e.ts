@@ -26,6 +26,7 @@ test('a pack is added, its complaint begun, the pack removed, and the visit stil
   await page.getByRole('button', { name: /Begin a visit/ }).click();
   await page.getByRole('textbox', { name: 'What is it doing?' }).fill('only a click, no horn');
   await page.getByLabel('Name or number').fill('Invented coach 12');
+  await page.getByRole('radio', { name: 'Mechanic' }).check();
   const hit = page.getByRole('button', { name: /Air horn stays silent/ });
   await expect(hit).toContainText('From the pack yard-notes, version 1');
   await hit.click();
@@ -35,6 +36,10 @@ test('a pack is added, its complaint begun, the pack removed, and the visit stil
     drawing.evaluate((image) => image instanceof HTMLImageElement && image.complete && image.naturalWidth > 0);
   await drawing.scrollIntoViewIfNeeded();
   await expect.poll(isDrawn).toBe(true);
+  // [PLA-45] A complaint so small is worked out to the end, and says so.
+  await page.getByRole('button', { name: /Why this one/ }).click();
+  await expect(page.getByText(/Every order of what is left was worked out to the proven cure/)).toBeVisible();
+  await page.getByRole('button', { name: /Why this one/ }).click();
 
   await page.getByRole('button', { name: /Yard/ }).first().click();
   await changing(page, () => page.getByRole('button', { name: /^Trees/ }).click());

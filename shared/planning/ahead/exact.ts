@@ -1,6 +1,16 @@
 import { closingCost, move } from '../access.ts';
 import { repairPlan, triedCorrection, type PlanParts } from '../repair-plan.ts';
-import { corrected, isOpen, learned, sharesOf, type FarState, type FarStep, type FarTables } from './far-tables.ts';
+import {
+  corrected,
+  decided,
+  dot,
+  isOpen,
+  learned,
+  sharesOf,
+  type FarState,
+  type FarStep,
+  type FarTables,
+} from './far-tables.ts';
 
 /** States above which nothing is solved exactly: about half a second at most. */
 export const MOST_STATES = 50_000;
@@ -84,10 +94,7 @@ export function solveExactly(
 
   /** Expected cost of a step with the best plan after it; Infinity once it cannot be below `limit`. */
   const costOf = (state: FarState, step: FarStep, limit: number): number => {
-    if (step.kind === 'decide') {
-      const { loss } = parts.decisions[step.decision]!;
-      return dot(state.belief, loss) + (parts.closeAtEnd ? closingCost(parts.access, state.access) : 0);
-    }
+    if (step.kind === 'decide') return decided(parts, state, step.decision);
     if (step.kind === 'correct') {
       const { fails, cures, open } = tryFrom(state.access, step.correction);
       const least = leastAt(open);
@@ -148,10 +155,4 @@ function leastFrom(parts: PlanParts, open: number, causes: number): Float64Array
 /** States with the same key have the same future. Findings of one fact count by which of them is the sharpest. */
 function keyOf({ answers, failed, access, leaders }: FarState): string {
   return `${answers}|${failed}|${access}|${leaders.map((each) => each?.sharpness ?? '').join()}`;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let c = 0; c < a.length; c++) if (a[c]! > 0) sum += a[c]! * b[c]!;
-  return sum;
 }

@@ -1,6 +1,6 @@
 import type { Finding, Posterior } from '../../inference/index.ts';
 import { clearResult } from '../clear-result.ts';
-import type { AccessNeed } from '../access.ts';
+import { closingCost, type AccessNeed } from '../access.ts';
 import type { PlanStep } from '../problem.ts';
 import { triedCorrection, type PlanParts } from '../repair-plan.ts';
 import type { TreeProblem } from '../tree-problem.ts';
@@ -141,6 +141,19 @@ export function learned(tables: FarTables, state: FarState, check: number, resul
     access,
     failed: state.failed,
   };
+}
+
+/** What a decision costs in a state, with closing what is open. */
+export function decided(parts: PlanParts, state: FarState, decision: number): number {
+  const closing = parts.closeAtEnd ? closingCost(parts.access, state.access) : 0;
+  return dot(state.belief, parts.decisions[decision]!.loss) + closing;
+}
+
+/** Σ a·b: what something costs on average over the belief. */
+export function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let c = 0; c < a.length; c++) sum += a[c]! * b[c]!;
+  return sum;
 }
 
 /**

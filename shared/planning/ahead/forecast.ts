@@ -1,11 +1,13 @@
 import { entropyOf, mutualInformation } from '../../inference/index.ts';
-import { accessMinutes, closingCost, move } from '../access.ts';
+import { accessMinutes, move } from '../access.ts';
 import { worthOfCheck } from '../one-step.ts';
 import type { ActNow } from '../problem.ts';
 import { repairPlan, type PlanParts } from '../repair-plan.ts';
 import {
   beliefAfter,
   corrected,
+  decided,
+  dot,
   isOpen,
   learned,
   sharesOf,
@@ -45,7 +47,6 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
   const values = new Map<string, { reach: number; value: number }>();
   const knowing = new Map<number, Float64Array>();
   const { access } = parts;
-  const close = (open: number): number => (parts.closeAtEnd ? closingCost(access, open) : 0);
   const keyOf = (state: FarState): string => `${state.answers}|${state.failed}|${state.access}`;
 
   const decide = (state: FarState): { step: FarStep; act: ActNow } => {
@@ -117,10 +118,7 @@ export function forecast(tables: FarTables, parts: PlanParts, depth: Depth = USU
   };
 
   const worthOf = (state: FarState, step: FarStep, reach: number): number => {
-    if (step.kind === 'decide') {
-      const { loss } = parts.decisions[step.decision]!;
-      return state.belief.reduce((sum, p, c) => sum + p * loss[c]!, 0) + close(state.access);
-    }
+    if (step.kind === 'decide') return decided(parts, state, step.decision);
     if (step.kind === 'check') {
       const { check } = step;
       const there = move(access, state.access, tables.need[check]!);
@@ -164,10 +162,4 @@ export function shortlist(
     open.push({ check, cost: Math.max(1, cost), bits: mutualInformation(state.belief, tables.rows[check]!) });
   }
   return open.sort((a, b) => b.bits / b.cost - a.bits / a.cost).slice(0, width);
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let c = 0; c < a.length; c++) sum += a[c]! * b[c]!;
-  return sum;
 }

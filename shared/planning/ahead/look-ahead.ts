@@ -1,3 +1,4 @@
+import { isOwner } from '../../knowledge/tree.ts';
 import { rankChecks, tieMinutes, usableChecks, type Ranking } from '../next-check.ts';
 import type { DriveVerdict } from '../assessment.ts';
 import type { Situation } from '../situation.ts';
@@ -31,7 +32,7 @@ export function lookAhead(
   verdict: DriveVerdict | null,
   options: { readonly depth?: Depth; readonly memory?: Memory } = {},
 ): LookedAhead | null {
-  if (situation.who === 'owner-no-tools' || situation.who === 'owner-basic-tools') return null;
+  if (isOwner(situation.who)) return null;
   const ranking = rankChecks(situation, verdict);
   const { problem, actNow, bound } = ranking;
   if (ranking.exact) return inTheEnd(ranking);

@@ -24,6 +24,7 @@ const made = new WeakMap<readonly CorrectionAction[], { readonly key: string; re
  */
 export function wholePlan(problem: TreeProblem, usable: readonly boolean[]): WholePlan | null {
   const { checksOf, corrections, start, stage } = problem;
+  // Asked before the tables are made: nearly every tree ends here.
   const done = new Set(start.findings.map(({ check }) => check));
   const results = checksOf.flatMap((check, k) => (usable[k] && !done.has(check.id) ? [check.results.length] : []));
   if (statesAtMost(results, corrections.filter((_, r) => !(stage.failed & (1 << r))).length) > MOST_STATES) return null;

